@@ -1,0 +1,1 @@
+export function sqlTo(input: { url: string; schema: string; migrations?: string }): Promise<string>;

@@ -1,0 +1,1 @@
+export function setUp(options?: { dev?: boolean; print?: (line: string) => void }): Promise<void>;

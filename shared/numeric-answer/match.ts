@@ -1,0 +1,67 @@
+import { messages } from './messages.js';
+import { prefixes } from './base-units.js';
+import type { Prefix } from './base-units.js';
+import type { QuantityId } from './quantities.js';
+import { prefixed, prefixOf, rivalPrefix } from './spelling.js';
+import type { Unit, UnitReading } from './spelling.js';
+import { readUnit } from './unit-reading.js';
+
+/** How a typed unit fits the unit expected. */
+export type UnitMatch =
+  | { readonly kind: 'unit'; readonly unit: Unit }
+  | { readonly kind: 'ask'; readonly message: string }
+  /** A unit of another kind of quantity. */
+  | { readonly kind: 'other'; readonly unit: Unit }
+  | { readonly kind: 'unknown' };
+
+/** Words people add after a unit that do not change the number. */
+const remark =
+  / ?(?:a\.?c|d\.?c|r\.?m\.?s|peak|pk|pp|pep|e\.?i\.?r\.?p|e\.?r\.?p|approx(?:imately)?|roughly|or so|each|total|in (?:all|total)|altogether|please)\.?$/i;
+
+/** A gain or a sound level is often typed as plain dB; it is then the kind of dB asked for. */
+const readsPlainDecibels: ReadonlySet<QuantityId> = new Set(['gain', 'sound-level', 'sound-level-c']);
+
+/** Finds the unit a text names, preferring one of the kind expected. */
+export function matchUnit(text: string, expected: Unit): UnitMatch {
+  const match = matchOnce(text, expected);
+  if (match.kind !== 'unknown') return match;
+  const bare = text.replace(remark, '').replace(remark, '');
+  if (bare === text) return match;
+  return bare === '' ? { kind: 'unit', unit: expected } : matchOnce(bare, expected);
+}
+
+function matchOnce(text: string, expected: Unit): UnitMatch {
+  const { token, readings } = readUnit(text);
+  if (expected.quantity === 'temperature' && /^(?:°|deg|degs|degrees?)$/i.test(token)) {
+    return expected.symbol === 'K' ? { kind: 'ask', message: messages.whichDegrees() } : { kind: 'unit', unit: expected };
+  }
+  if (expected.quantity === 'time' && /^m$/i.test(token)) return { kind: 'ask', message: messages.minutesOrMetres() };
+  const own = readings.filter((reading) => reading.unit.quantity === expected.quantity);
+  const best = own.find((reading) => reading.exact) ?? own[0];
+  if (best !== undefined) return settled(best, text);
+  const bare = barePrefix(token, expected);
+  if (bare !== null) return bare;
+  const other = readings.find((reading) => reading.exact) ?? readings[0];
+  if (other === undefined) return { kind: 'unknown' };
+  if (other.unit.quantity === 'level' && readsPlainDecibels.has(expected.quantity)) return { kind: 'unit', unit: expected };
+  return { kind: 'other', unit: other.unit };
+}
+
+const settled = (reading: UnitReading, text: string): UnitMatch =>
+  reading.rival === null
+    ? { kind: 'unit', unit: reading.unit }
+    : { kind: 'ask', message: messages.eitherPrefix(text, reading.unit, reading.rival) };
+
+/** "2.2k", "470u", "2 kilo": a prefix and no unit belongs to the unit expected. A lone m is asked about: it may be metres. */
+function barePrefix(token: string, expected: Unit): UnitMatch | null {
+  const base = expected.base;
+  if (base === null) return null;
+  const word = token.toLowerCase();
+  const spelt = prefixes.find((prefix) => prefix.word === word || (prefix.letter === 'M' && word === 'meg'));
+  if (spelt !== undefined && base.prefixes.includes(spelt.letter)) return { kind: 'unit', unit: prefixed(base, spelt) };
+  if (token.length !== 1) return null;
+  const prefix: Prefix | null = prefixOf(token, base);
+  if (prefix === null) return null;
+  const unclear = prefix.letter === 'm' || rivalPrefix(prefix, base, base.symbol === 'Ω') !== null;
+  return unclear ? { kind: 'ask', message: messages.prefixAlone(token, expected) } : { kind: 'unit', unit: prefixed(base, prefix) };
+}

@@ -1,0 +1,85 @@
+import type { FieldPart, TitleField } from '../core/page-parts.js';
+
+/** What each page of accounts shows, exactly. */
+
+export interface WelcomePage {
+  view: 'home/welcome';
+  data: {
+    csrf: string;
+    startToken: string;
+    name: FieldPart;
+    region: string;
+    regions: { value: string; label: string; chosen: boolean }[];
+    questions: number;
+    objectives: number;
+    topics: number;
+    packs: string;
+    titleBlock: TitleField[];
+  };
+}
+
+/** The return phrase, shown once. */
+export interface PhrasePage {
+  view: 'accounts/phrase';
+  data: { name: string; words: string[]; first: boolean; returnHref: string; titleBlock: TitleField[] };
+}
+
+export interface ReturnPage {
+  view: 'accounts/return';
+  data: { csrf: string; phrase: FieldPart; words: number };
+}
+
+export interface SignInPage {
+  view: 'accounts/sign-in';
+  data: { csrf: string; name: FieldPart; why: string | null };
+}
+
+/** The one-time pages: the first administrator, and an invited tutor. */
+export interface SetPasswordPage {
+  view: 'accounts/set-password';
+  data: { csrf: string; action: string; heading: string; lead: string; name: FieldPart; nameFixed: boolean; passwordWhy: string | null };
+}
+
+export interface MePage {
+  view: 'accounts/me';
+  data: {
+    csrf: string;
+    name: FieldPart;
+    timeZone: FieldPart;
+    regions: { value: string; label: string; chosen: boolean }[];
+    candidate: boolean;
+    saved: boolean;
+    sessions: { here: boolean; since: string; seen: string }[];
+    roleWord: string;
+    titleBlock: TitleField[];
+  };
+}
+
+/** The administrator's list of staff, with a form to invite. */
+export interface StaffPage {
+  view: 'accounts/staff';
+  data: {
+    csrf: string;
+    people: { name: string; role: string; state: string }[];
+    name: FieldPart;
+    roles: { value: string; label: string; chosen: boolean }[];
+    /** A fresh one-time link, shown once. */
+    invitation: { name: string; href: string; until: string } | null;
+    titleBlock: TitleField[];
+  };
+}
+
+/** A tutor's or administrator's first page: who is studying, and how lately. */
+export interface TutorPage {
+  view: 'home/tutor';
+  data: {
+    heading: string;
+    classes: {
+      name: string;
+      exam: string | null;
+      members: { name: string; answers: number; rightShare: string; seen: string; due: number; surelyWrong: number }[];
+    }[];
+    staffHref: string | null;
+    titleBlock: TitleField[];
+  };
+}

@@ -1,0 +1,25 @@
+import type { Clock } from '../platform/clock.js';
+import type { Bank } from './pages.js';
+import type { AccountsService } from './service.js';
+
+/** What the routes of accounts share. */
+
+export interface AccountsRoutesNeeds {
+  accounts: AccountsService;
+  clock: Clock;
+  /** The address people type, such as https://study.example; null means whatever they asked for. */
+  origin: string | null;
+  bank: () => Promise<Bank>;
+}
+
+export const originOf = (needs: AccountsRoutesNeeds, request: { protocol: string; host: string }): string => needs.origin ?? `${request.protocol}://${request.host}`;
+
+/** The first message of a form for one of its fields. */
+export function whyOf(error: { issues: { path: PropertyKey[]; message: string }[] }, name: string): string | null {
+  return error.issues.find((issue) => issue.path[0] === name)?.message ?? null;
+}
+
+export const typed = (body: unknown, name: string): string => {
+  const value = (body as Record<string, unknown> | null | undefined)?.[name];
+  return typeof value === 'string' ? value.slice(0, 400) : '';
+};

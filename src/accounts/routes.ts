@@ -1,0 +1,89 @@
+import { randomUUID } from 'node:crypto';
+import type { FastifyInstance } from 'fastify';
+import { dayNumber, dayWords } from '../core/calendar.js';
+import { accountForm, returnForm, startForm } from './forms.js';
+import { mePage, phrasePage, returnPage, welcomePage } from './pages.js';
+import { originOf, typed, whyOf, type AccountsRoutesNeeds } from './route-needs.js';
+import { staffRoutes } from './staff-routes.js';
+
+/** Coming in, coming back, and one's own account. */
+export function accountsRoutes(needs: AccountsRoutesNeeds) {
+  return async function routes(app: FastifyInstance): Promise<void> {
+    comeIn(app, needs);
+    ownAccount(app, needs);
+    await app.register(staffRoutes(needs));
+  };
+}
+
+function comeIn(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
+  const config = { access: 'come-in' as const };
+  const { accounts, clock } = needs;
+
+  app.post('/start', { config }, async (request, reply) => {
+    // Somebody who is in already stays who they are: a second start would leave the first without a browser.
+    if (request.person !== null) return reply.redirect('/', 303);
+    const form = startForm.safeParse(request.body);
+    if (!form.success) {
+      reply.code(422);
+      const name = { value: typed(request.body, 'name'), why: whyOf(form.error, 'name') ?? 'Please send the form again.' };
+      return reply.page(welcomePage(await needs.bank(), reply.formToken(), randomUUID(), name, typed(request.body, 'region')), { title: 'Not sent yet' });
+    }
+    const started = await accounts.start(form.data, request.ip);
+    // The same form sent twice: the person exists, and the phrase was shown by the first answer.
+    if (started === null) return reply.redirect('/', 303);
+    const today = dayWords(dayNumber(clock.now().getTime(), 'Europe/London'));
+    return reply.signIn(started.cookie).page(phrasePage({ displayName: form.data.name }, started.phrase, true, originOf(needs, request), today), { title: 'Your return phrase' });
+  });
+
+  app.get('/return', { config }, async (_request, reply) => reply.page(returnPage(reply.formToken()), { title: 'Come back' }));
+
+  app.post('/return', { config }, async (request, reply) => {
+    const form = returnForm.safeParse(request.body);
+    const result = form.success ? await accounts.comeBack(form.data.phrase, request.ip) : { why: whyOf(form.error, 'phrase') ?? 'Type the seven words.' };
+    if ('cookie' in result) return reply.signIn(result.cookie).redirect('/', 303);
+    reply.code(422);
+    return reply.page(returnPage(reply.formToken(), { value: typed(request.body, 'phrase'), why: result.why }), { title: 'Not found yet' });
+  });
+}
+
+function ownAccount(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
+  const config = { access: 'keep-own-account' as const };
+  const { accounts, clock } = needs;
+
+  app.get<{ Querystring: { saved?: string } }>('/me', { config }, async (request, reply) => {
+    const person = request.who();
+    const page = mePage(person, await accounts.sessionsOf(person), reply.formToken(), request.query.saved === 'yes');
+    return reply.page(page, { title: 'You' });
+  });
+
+  app.post('/me', { config }, async (request, reply) => {
+    const person = request.who();
+    const form = accountForm.safeParse(request.body);
+    if (form.success) {
+      await accounts.update(person, form.data);
+      return reply.redirect('/me?saved=yes', 303);
+    }
+    reply.code(422);
+    const field = (name: string) => ({ value: typed(request.body, name), why: whyOf(form.error, name) });
+    const page = mePage(person, await accounts.sessionsOf(person), reply.formToken(), false, field('name'), field('timeZone'));
+    return reply.page(page, { title: 'Not saved yet' });
+  });
+
+  app.post('/me/phrase', { config: { access: 'study' } }, async (request, reply) => {
+    const person = request.who();
+    const words = await accounts.newPhrase(person);
+    const today = dayWords(dayNumber(clock.now().getTime(), person.timeZone));
+    return reply.page(phrasePage(person, words, false, originOf(needs, request), today), { title: 'Your return phrase' });
+  });
+
+  app.post('/me/sign-out', { config }, async (request, reply) => {
+    await accounts.signOut(request.who());
+    return reply.signOut().redirect('/', 303);
+  });
+
+  app.post('/me/sign-out-everywhere', { config }, async (request, reply) => {
+    const person = request.who();
+    await accounts.signOutEverywhere(person);
+    return reply.signOut().redirect('/', 303);
+  });
+}

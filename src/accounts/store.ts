@@ -1,0 +1,104 @@
+import type { PoolClient } from 'pg';
+import type { Db } from '../platform/db.js';
+import type { Region } from '../core/syllabus.js';
+import type { Role } from '../core/permissions.js';
+
+/** Queries about people, sessions and guesses. Sessions are read on every request, so those go by plain prepared statements. */
+
+export interface PersonRow {
+  id: number;
+  displayName: string;
+  role: Role;
+  timeZone: string;
+  region: Region;
+}
+
+export interface SessionRow extends PersonRow {
+  createdAt: Date;
+  lastSeenAt: Date;
+  expiresAt: Date;
+}
+
+type Sql = Pick<PoolClient, 'query'>;
+
+const personColumns = 'p.id, p.display_name AS "displayName", p.role, p.time_zone AS "timeZone", p.region';
+
+export async function readSession(db: Db, idHash: Buffer): Promise<SessionRow | null> {
+  const { rows } = await db.pool.query<SessionRow>({
+    name: 'session-read',
+    text: `SELECT ${personColumns}, s.created_at AS "createdAt", s.last_seen_at AS "lastSeenAt", s.expires_at AS "expiresAt"
+           FROM session s JOIN person p ON p.id = s.person_id WHERE s.id_hash = $1`,
+    values: [idHash],
+  });
+  return rows[0] ?? null;
+}
+
+export async function touchSession(db: Db, idHash: Buffer, now: Date): Promise<void> {
+  await db.pool.query(
+    `WITH seen AS (UPDATE session SET last_seen_at = $2 WHERE id_hash = $1 RETURNING person_id)
+     UPDATE person SET last_seen_at = $2 FROM seen WHERE person.id = seen.person_id`,
+    [idHash, now],
+  );
+}
+
+export async function addSession(sql: Sql, row: { idHash: Buffer; personId: number; now: Date; expiresAt: Date }): Promise<void> {
+  await sql.query('INSERT INTO session (id_hash, person_id, created_at, last_seen_at, expires_at) VALUES ($1, $2, $3, $3, $4)', [
+    row.idHash,
+    row.personId,
+    row.now,
+    row.expiresAt,
+  ]);
+  await sql.query('UPDATE person SET last_seen_at = $2 WHERE id = $1', [row.personId, row.now]);
+}
+
+export async function endSession(db: Db, idHash: Buffer): Promise<void> {
+  await db.pool.query('DELETE FROM session WHERE id_hash = $1', [idHash]);
+}
+
+/** Ends all sessions of a person but, when given, the one in use. */
+export async function endSessions(sql: Sql, personId: number, but: Buffer | null): Promise<void> {
+  await sql.query('DELETE FROM session WHERE person_id = $1 AND ($2::bytea IS NULL OR id_hash <> $2)', [personId, but]);
+}
+
+export async function listSessions(db: Db, personId: number) {
+  return db.prisma.session.findMany({ where: { personId }, orderBy: { lastSeenAt: 'desc' }, take: 50 });
+}
+
+export interface NewCandidate {
+  displayName: string;
+  timeZone: string;
+  region: Region;
+  phraseHash: Buffer;
+  startToken: string;
+  now: Date;
+}
+
+/** @returns the new person's id, or null when this form made a person before. */
+export async function addCandidate(sql: Sql, row: NewCandidate): Promise<number | null> {
+  const { rows } = await sql.query<{ id: number }>(
+    `INSERT INTO person (display_name, role, time_zone, region, phrase_hash, start_token, created_at)
+     VALUES ($1, 'candidate', $2, $3, $4, $5, $6) ON CONFLICT (start_token) DO NOTHING RETURNING id`,
+    [row.displayName, row.timeZone, row.region, row.phraseHash, row.startToken, row.now],
+  );
+  return rows[0]?.id ?? null;
+}
+
+export async function personByPhrase(db: Db, phraseHash: Uint8Array<ArrayBuffer>) {
+  return db.prisma.person.findUnique({ where: { phraseHash }, select: { id: true } });
+}
+
+export async function setPhrase(sql: Sql, personId: number, phraseHash: Buffer): Promise<void> {
+  await sql.query('UPDATE person SET phrase_hash = $2 WHERE id = $1', [personId, phraseHash]);
+}
+
+export async function personBySignInName(db: Db, signInName: string) {
+  return db.prisma.person.findUnique({ where: { signInName }, select: { id: true, passwordHash: true, role: true } });
+}
+
+export async function setPasswordHash(db: Db, personId: number, passwordHash: string): Promise<void> {
+  await db.prisma.person.update({ where: { id: personId }, data: { passwordHash } });
+}
+
+export async function updateAccount(db: Db, personId: number, data: { displayName: string; timeZone: string; region: Region }): Promise<void> {
+  await db.prisma.person.update({ where: { id: personId }, data });
+}

@@ -1,0 +1,2 @@
+export { tutorPage } from './pages.js';
+export { classesService, type ClassesService } from './service.js';

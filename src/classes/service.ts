@@ -1,0 +1,15 @@
+import { requirePermission, type Person } from '../accounts/index.js';
+import type { Clock } from '../platform/clock.js';
+import type { Db } from '../platform/db.js';
+import { readClasses } from './store.js';
+
+/** The tutor's side. */
+export type ClassesService = ReturnType<typeof classesService>;
+
+export function classesService({ db, clock }: { db: Db; clock: Clock }) {
+  async function overview(person: Person) {
+    requirePermission(person, 'see-classes');
+    return { rows: await readClasses(db, person.role === 'administrator' ? null : person.id), now: clock.now() };
+  }
+  return { overview };
+}

@@ -1,0 +1,85 @@
+import { ExpressionError, type Constraint, type Expression, type Node } from './expression.js';
+import { functions, type Value } from './functions.js';
+
+export type Values = ReadonlyMap<string, Value>;
+
+function numberOf(node: Node, values: Values): number {
+  switch (node.kind) {
+    case 'number':
+      return node.value;
+    case 'minus':
+      return -numberOf(node.operand, values);
+    case 'name': {
+      const value = values.get(node.name);
+      if (value === undefined) throw new ExpressionError(node.column, `nothing is called ${node.name}`);
+      if (typeof value !== 'number') throw new ExpressionError(node.column, `${node.name} is a list; a number is needed here`);
+      return value;
+    }
+    case 'binary':
+      return arithmetic(node.op, numberOf(node.left, values), numberOf(node.right, values));
+    case 'call':
+      return called(node, values);
+  }
+}
+
+function arithmetic(op: '+' | '-' | '*' | '/', left: number, right: number): number {
+  if (op === '+') return left + right;
+  if (op === '-') return left - right;
+  return op === '*' ? left * right : left / right;
+}
+
+function called(node: Node & { kind: 'call' }, values: Values): number {
+  const known = functions.get(node.name);
+  if (known === undefined) throw new ExpressionError(node.column, `there is no function ${node.name}`);
+  const args = node.args.map((arg, i) => (known.takes[i] === 'list' ? listOf(arg, values) : numberOf(arg, values)));
+  return known.work(args);
+}
+
+function listOf(node: Node, values: Values): readonly number[] {
+  const value = node.kind === 'name' ? values.get(node.name) : undefined;
+  if (value === undefined) throw new ExpressionError(node.column, 'nothing of that name is a list');
+  if (typeof value === 'number') throw new ExpressionError(node.column, 'a list is needed here, and this is a number');
+  return value;
+}
+
+/**
+ * Works a formula in double precision, without rounding between steps. The result may be infinite or not a number (a division by
+ * zero, a list without a fit): the caller decides what that means. Throws ExpressionError for a name that is missing or of the wrong kind.
+ */
+export function evaluate(expression: Expression, values: Values): number {
+  return numberOf(expression.root, values);
+}
+
+/** Whether a constraint holds; any comparison with a value that is not a number is false. */
+export function holds(constraint: Constraint, values: Values): boolean {
+  const left = evaluate(constraint.left, values);
+  const right = evaluate(constraint.right, values);
+  if (Number.isNaN(left) || Number.isNaN(right)) return false;
+  switch (constraint.op) {
+    case '<':
+      return left < right;
+    case '<=':
+      return left <= right;
+    case '>':
+      return left > right;
+    case '>=':
+      return left >= right;
+    case '==':
+      return left === right;
+    case '!=':
+      return left !== right;
+  }
+}
+
+/** The names that a formula uses, with the column of the first use and what must stand there. */
+export function namesIn(expression: Expression): { name: string; kind: 'number' | 'list'; column: number }[] {
+  const found: { name: string; kind: 'number' | 'list'; column: number }[] = [];
+  const visit = (node: Node, kind: 'number' | 'list'): void => {
+    if (node.kind === 'name') found.push({ name: node.name, kind, column: node.column });
+    else if (node.kind === 'minus') visit(node.operand, 'number');
+    else if (node.kind === 'binary') [node.left, node.right].forEach((side) => visit(side, 'number'));
+    else if (node.kind === 'call') node.args.forEach((arg, i) => visit(arg, functions.get(node.name)?.takes[i] ?? 'number'));
+  };
+  visit(expression.root, 'number');
+  return found;
+}

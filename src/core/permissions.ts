@@ -1,0 +1,26 @@
+/** Who may do what: the one table. Every route names its line, and a route without one is refused. */
+
+export const roles = ['candidate', 'tutor', 'administrator'] as const;
+export type Role = (typeof roles)[number];
+
+const table = {
+  /** Pages that need nobody: welcome, sign-in, about, assets. */
+  'come-in': ['visitor', ...roles],
+  /** Rounds, answers, the return phrase. */
+  study: ['candidate'],
+  /** One's own name, region, sessions. */
+  'keep-own-account': roles,
+  /** A class one is tutor of; an administrator sees all. */
+  'see-classes': ['tutor', 'administrator'],
+  /** Inviting tutors and administrators. */
+  'invite-staff': ['administrator'],
+} as const satisfies Record<string, readonly (Role | 'visitor')[]>;
+
+export type Permission = keyof typeof table;
+export const permissions = Object.keys(table) as Permission[];
+
+export function may(role: Role | 'visitor', permission: Permission): boolean {
+  return (table[permission] as readonly string[]).includes(role);
+}
+
+export const roleWords: Record<Role, string> = { candidate: 'Candidate', tutor: 'Tutor', administrator: 'Administrator' };

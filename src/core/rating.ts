@@ -1,0 +1,44 @@
+import type { Certainty } from './question.js';
+import type { Rating } from './memory.js';
+
+/**
+ * From an answer and its certainty to what the memory model is told.
+ *
+ * A right answer that was a guess must not count as recall: with four options one in four is luck. The rule was
+ * compared with five others on simulated reporters (honest, over- and underconfident) and had the smallest bias of
+ * those that need no tuning: a guess counts as recalled with doubt only when recall was likely anyway (0.5 or more).
+ */
+export interface RatedAnswer {
+  /** `options`: chosen from a list, where luck matters. `number`: typed, where it hardly does. */
+  way: 'options' | 'number';
+  right: boolean;
+  certainty: Certainty;
+  /** Chance of recall predicted before the answer; null at first sight. */
+  expectedRecall: number | null;
+  /** A family moves its memory once a day: `first` draw, the one `fresh` draw after a wrong number, or mere `practice`. */
+  stage: 'first' | 'fresh' | 'practice';
+}
+
+/** The rating, or null when the memory must not move: practice, or a first wrong number that is to be tried once more. */
+export function ratingOf(answer: RatedAnswer): Rating | null {
+  if (answer.stage === 'practice') return null;
+  if (answer.way === 'options') {
+    if (!answer.right) return 1;
+    if (answer.certainty !== 'guessing') return 3;
+    return answer.expectedRecall !== null && answer.expectedRecall >= 0.5 ? 2 : 1;
+  }
+  if (answer.stage === 'fresh') return answer.right ? 2 : 1;
+  if (!answer.right) return null;
+  return answer.certainty === 'guessing' ? 2 : 3;
+}
+
+/** A first wrong number is ambiguous (a slip, or not known), so one fresh draw is offered before any help. */
+export function offersFreshDraw(answer: RatedAnswer): boolean {
+  return answer.way === 'number' && answer.stage === 'first' && !answer.right;
+}
+
+/** Sure and wrong marks a misconception; a right answer that was no guess clears it; anything else leaves it. */
+export function surelyWrongAfter(before: boolean, answer: RatedAnswer): boolean {
+  if (!answer.right) return before || answer.certainty === 'sure';
+  return answer.certainty === 'guessing' ? before : false;
+}

@@ -1,0 +1,2 @@
+export { readPackFolder } from './read-folder.js';
+export { packsService } from './service.js';

@@ -1,0 +1,90 @@
+import type { z } from 'zod';
+import { nearest } from '../../core/nearest.js';
+import { packFileSchemas, type PackFileKind } from '../../core/pack.js';
+import type { Path } from '../../core/pack-draft.js';
+import { readYaml, type Position, type YamlFile } from '../read-yaml.js';
+import type { Budget } from '../yaml/scan.js';
+import { yamlLimits } from '../yaml/limits.js';
+import { pathText, plain, quoted, type Finding } from './finding.js';
+import type { FolderFile } from './folder.js';
+import { shapeFaults, valueAt } from './issues.js';
+
+/** What stands under one top-level key of one file. */
+export interface Part {
+  kind: PackFileKind;
+  file: string;
+  yaml: YamlFile;
+  raw: unknown;
+  /** What the schema made of the value; null when it was refused. */
+  whole: unknown;
+}
+
+export interface FileReading {
+  parts: Part[];
+  findings: Finding[];
+  /** False when something in the file could not be read, so that other files may seem to name things that are not there. */
+  complete: boolean;
+}
+
+/** One file of a pack: its YAML, its one top-level key, and the shape of what stands under it. */
+export function readFile({ name, bytes }: FolderFile, budget: Budget): FileReading {
+  const file = plain(name);
+  const yaml = readYaml(bytes, budget);
+  const findings = yaml.faults.map(({ path, ...fault }): Finding => ({ ...fault, file, path: pathText(path) }));
+  if (!yaml.readable) return { parts: [], findings, complete: false };
+  const say: Say = (rule, path, place, message) => findings.push({ level: 'error', rule, file, ...place, path: pathText(path), message });
+  if (yaml.value === null || typeof yaml.value !== 'object' || Array.isArray(yaml.value)) {
+    const message = `A file begins with one of these keys at the left margin: ${kinds.join(', ')}, each followed by a colon.`;
+    say('no-kind', [], yaml.placeOf([]), yaml.value === null ? `The file is empty. ${message}` : message);
+    return { parts: [], findings, complete: false };
+  }
+  const keys = Object.keys(yaml.value);
+  const known = keys.filter((key): key is PackFileKind => Object.hasOwn(packFileSchemas, key));
+  for (const key of keys) if (!known.includes(key as PackFileKind)) say('unknown-kind', [key], yaml.placeOfKey([key]), unknownKind(key));
+  for (const key of known.slice(1)) {
+    say(
+      'several-kinds',
+      [key],
+      yaml.placeOfKey([key]),
+      `This file already holds "${known[0]}". Put what stands under "${key}" into a file of its own.`,
+    );
+  }
+  const parts = known.map((kind) => readPart(kind, valueAt(yaml.value, [kind]), file, yaml, say));
+  return { parts, findings, complete: known.length === keys.length && keys.length > 0 };
+}
+
+type Say = (rule: string, path: Path, place: Position, message: string) => void;
+
+const kinds = Object.keys(packFileSchemas);
+
+function unknownKind(key: string): string {
+  const near = nearest(key, kinds);
+  return `${quoted(key)} is nothing that a pack holds. ${near ? `Did you mean "${near}"? ` : ''}The key at the left margin is one of ${kinds.join(', ')}.`;
+}
+
+function readPart(kind: PackFileKind, raw: unknown, file: string, yaml: YamlFile, say: Say): Part {
+  const schema: z.ZodType = packFileSchemas[kind];
+  const result = schema.safeParse(raw);
+  if (result.success) return { kind, file, yaml, raw, whole: result.data };
+  const issues = [...result.error.issues, ...hiddenIssues(schema, raw, result.error.issues)];
+  for (const { rule, path, place, message } of shapeFaults(schema, issues.slice(0, yamlLimits.shapeFaults), raw, kind, yaml))
+    say(rule, path, place, message);
+  return { kind, file, yaml, raw, whole: null };
+}
+
+/** A schema does not run its rules on a mapping with unknown keys: the issues that show once those keys are out of the way. */
+function hiddenIssues(schema: z.ZodType, raw: unknown, issues: readonly z.core.$ZodIssue[]): z.core.$ZodIssue[] {
+  const unknown = issues.flatMap((issue) => (issue.code === 'unrecognized_keys' ? [issue] : []));
+  if (unknown.length === 0) return [];
+  const trimmed = structuredClone(raw);
+  for (const { path, keys } of unknown) {
+    const mapping = valueAt(trimmed, path as (string | number)[]);
+    if (mapping !== null && typeof mapping === 'object') for (const key of keys) Reflect.deleteProperty(mapping, key);
+  }
+  const told = new Set(issues.map(issueName));
+  return (schema.safeParse(trimmed).error?.issues ?? []).filter((issue) => !told.has(issueName(issue)));
+}
+
+function issueName({ code, path, message }: z.core.$ZodIssue): string {
+  return JSON.stringify([code, path, message]);
+}

@@ -1,0 +1,104 @@
+import type { PoolClient } from 'pg';
+import type { Pack } from '../core/pack.js';
+
+/** Writing a pack: every statement takes the whole list at once and runs inside the caller's transaction. */
+
+/** One pack is loaded at a time, by whichever server comes first; the others wait and find it done. */
+export async function lockPacks(sql: PoolClient): Promise<void> {
+  await sql.query('SELECT pg_advisory_xact_lock(7264201)');
+}
+
+export async function findPack(sql: PoolClient, slug: string): Promise<{ id: number; contentHash: string; version: string } | null> {
+  const { rows } = await sql.query<{ id: number; contentHash: string; version: string }>(
+    'SELECT id, content_hash AS "contentHash", version FROM pack WHERE slug = $1',
+    [slug],
+  );
+  return rows[0] ?? null;
+}
+
+export async function writePack(sql: PoolClient, pack: Pack, contentHash: string): Promise<number> {
+  const { rows } = await sql.query<{ id: number }>(
+    `INSERT INTO pack (slug, title, version, licence, language, regions, content_hash, cautions, sources)
+     VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)
+     ON CONFLICT (slug) DO UPDATE SET title = excluded.title, version = excluded.version, licence = excluded.licence, language = excluded.language,
+       regions = excluded.regions, content_hash = excluded.content_hash, cautions = excluded.cautions, sources = excluded.sources, loaded_at = now()
+     RETURNING id`,
+    [
+      pack.head.id,
+      pack.head.title,
+      pack.head.version,
+      pack.head.licence,
+      pack.head.language,
+      pack.head.regions,
+      contentHash,
+      JSON.stringify(pack.cautions),
+      JSON.stringify(pack.sources),
+    ],
+  );
+  return (rows[0] as { id: number }).id;
+}
+
+export async function writeSyllabus(sql: PoolClient, packId: number, pack: Pack): Promise<void> {
+  await sql.query(
+    `INSERT INTO topic (pack_id, code, title, blurb, position)
+     SELECT $1, code, title, blurb, position FROM jsonb_to_recordset($2) AS t(code text, title text, blurb text, position int)
+     ON CONFLICT (pack_id, code) DO UPDATE SET title = excluded.title, blurb = excluded.blurb, position = excluded.position`,
+    [packId, JSON.stringify(pack.topics.map((topic, position) => ({ ...topic, position })))],
+  );
+  await sql.query(
+    `INSERT INTO objective (topic_id, code, title, weight, position, body)
+     SELECT t.id, o.code, o.title, o.weight, o.position, o.body
+     FROM jsonb_to_recordset($2) AS o(topic text, code text, title text, weight int, position int, body jsonb)
+       JOIN topic t ON t.pack_id = $1 AND t.code = o.topic
+     ON CONFLICT (topic_id, code) DO UPDATE SET title = excluded.title, weight = excluded.weight, position = excluded.position, body = excluded.body`,
+    [packId, JSON.stringify(pack.objectives.map((o, position) => ({ topic: o.topic, code: o.code, title: o.title, weight: o.weight, position, body: o })))],
+  );
+}
+
+export interface QuestionToWrite {
+  code: string;
+  kind: 'single' | 'numeric';
+  objective: string;
+  regions: string[];
+  revision: number;
+  body: unknown;
+  hash: string;
+}
+
+/** Codes whose text changed while the revision stayed the same, or whose revision went down. */
+export async function findUnraised(sql: PoolClient, packId: number, questions: QuestionToWrite[]): Promise<string[]> {
+  const { rows } = await sql.query<{ code: string }>(
+    `SELECT n.code FROM jsonb_to_recordset($2) AS n(code text, revision int, hash text)
+       JOIN question q ON q.pack_id = $1 AND q.code = n.code
+       LEFT JOIN question_revision r ON r.question_id = q.id AND r.revision = n.revision
+     WHERE n.revision < q.current_revision OR (r.content_hash IS NOT NULL AND r.content_hash <> n.hash) ORDER BY n.code`,
+    [packId, JSON.stringify(questions.map(({ code, revision, hash }) => ({ code, revision, hash })))],
+  );
+  return rows.map((row) => row.code);
+}
+
+export async function writeQuestions(sql: PoolClient, packId: number, questions: QuestionToWrite[]): Promise<{ retired: number }> {
+  const list = JSON.stringify(questions);
+  await sql.query(
+    `INSERT INTO question (pack_id, code, kind, objective_id, topic_id, regions, current_revision, retired)
+     SELECT $1, n.code, n.kind, o.id, o.topic_id, n.regions, n.revision, false
+     FROM jsonb_to_recordset($2) AS n(code text, kind text, objective text, regions text[], revision int)
+       JOIN objective o ON o.code = n.objective JOIN topic t ON t.id = o.topic_id AND t.pack_id = $1
+     ORDER BY n.code
+     ON CONFLICT (pack_id, code) DO UPDATE SET kind = excluded.kind, objective_id = excluded.objective_id, topic_id = excluded.topic_id,
+       regions = excluded.regions, current_revision = excluded.current_revision, retired = false`,
+    [packId, list],
+  );
+  await sql.query(
+    `INSERT INTO question_revision (question_id, revision, body, content_hash)
+     SELECT q.id, n.revision, n.body, n.hash FROM jsonb_to_recordset($2) AS n(code text, revision int, body jsonb, hash text)
+       JOIN question q ON q.pack_id = $1 AND q.code = n.code
+     ON CONFLICT (question_id, revision) DO NOTHING`,
+    [packId, list],
+  );
+  const { rowCount } = await sql.query('UPDATE question SET retired = true WHERE pack_id = $1 AND NOT retired AND code <> ALL ($2)', [
+    packId,
+    questions.map((question) => question.code),
+  ]);
+  return { retired: rowCount ?? 0 };
+}

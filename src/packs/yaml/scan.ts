@@ -1,0 +1,126 @@
+import { CST, Lexer, Parser } from 'yaml';
+import { yamlLimits } from './limits.js';
+import { syntaxWords } from './syntax-words.js';
+import type { TextFault } from './text.js';
+
+/** `tokens` is null when the file must not be parsed further: it is too deep, too large, or has a second document. */
+export interface Scan {
+  tokens: CST.Token[] | null;
+  faults: TextFault[];
+}
+
+/** How many pieces all the files of a pack may still have; what is read is taken off. */
+export interface Budget {
+  pieces: number;
+}
+
+/**
+ * Takes the text apart piece by piece and stops at a limit. The parser is a loop with a stack of its own, so depth is known
+ * before anything recursive runs: the package's next step, composing, can end the whole process on a thousand brackets.
+ */
+export function scan(text: string, budget: Budget): Scan {
+  const parser = new Parser();
+  const watch = new Watch(budget);
+  const tokens: CST.Token[] = [];
+  let previous = '';
+  const stopped = (fault: TextFault): Scan => ({ tokens: null, faults: [...watch.faults, fault] });
+  for (const piece of new Lexer().lex(text)) {
+    const kind = previous === CST.SCALAR ? 'scalar' : CST.tokenType(piece);
+    const limit = watch.look(kind, parser.offset, parser.stack);
+    if (limit) return stopped(limit);
+    for (const token of parser.next(piece)) tokens.push(token);
+    const broken = watch.count(tokens);
+    if (broken) return stopped(broken);
+    previous = piece;
+  }
+  tokens.push(...parser.end());
+  const broken = watch.count(tokens);
+  return broken ? stopped(broken) : { tokens, faults: watch.faults };
+}
+
+/** Counts what goes by. */
+class Watch {
+  readonly faults: TextFault[] = [];
+  readonly #budget: Budget;
+  #pieces = 0;
+  #signs = 0;
+  #documents = 0;
+  #counted = 0;
+  readonly #unexpected: TextFault[] = [];
+
+  constructor(budget: Budget) {
+    this.#budget = budget;
+  }
+
+  /** Looks at one piece before it is parsed; answers with the fault that must stop the reading. */
+  look(kind: CST.TokenType | null, offset: number, stack: CST.Token[]): TextFault | null {
+    const rule = refusals.get(kind);
+    if (rule && this.faults.length < yamlLimits.faults) this.faults.push({ ...rule, offset });
+    if (kind === 'scalar' || kind === 'single-quoted-scalar' || kind === 'double-quoted-scalar') this.#signs = 0;
+    else if (kind !== 'space' && kind !== 'newline' && kind !== 'comment') this.#signs += 1;
+    this.#pieces += 1;
+    this.#budget.pieces -= 1;
+    if (stack.length > yamlLimits.depth + 2) return { rule: 'yaml-depth', offset, message: words.depth };
+    if (this.#pieces > yamlLimits.pieces) return { rule: 'yaml-size', offset, message: words.pieces };
+    if (this.#budget.pieces < 0) return { rule: 'pack-size', offset, message: words.together };
+    if (this.#signs > yamlLimits.signsInARow) return { rule: 'yaml-size', offset, message: words.signs };
+    return overfull(stack[stack.length - 1], offset);
+  }
+
+  /** Looks at the parts of the stream that were finished since the last look. */
+  count(tokens: readonly CST.Token[]): TextFault | null {
+    for (; this.#counted < tokens.length; this.#counted += 1) {
+      const token = tokens[this.#counted] as CST.Token;
+      if (token.type === 'document') this.#documents += 1;
+      if (token.type === 'error')
+        this.#unexpected.push({ rule: 'yaml-syntax', offset: token.offset, message: syntaxWords('UNEXPECTED_TOKEN', token.message) });
+      if (this.#documents > 1) return { rule: 'yaml-documents', offset: token.offset, message: words.documents };
+      if (this.#unexpected.length <= yamlLimits.faults) continue;
+      this.faults.push(...this.#unexpected.slice(0, -1));
+      return { rule: 'yaml-syntax', offset: token.offset, message: words.unexpected };
+    }
+    return null;
+  }
+}
+
+/** The parser lists lines that only hold a comment as entries too, so this first look is twice as generous as the exact one later. */
+function overfull(open: CST.Token | undefined, offset: number): TextFault | null {
+  if (open === undefined || !('items' in open)) return null;
+  const map = open.type === 'block-map' || (open.type === 'flow-collection' && open.start.type === 'flow-map-start');
+  const limit = 2 * (map ? yamlLimits.keysPerMapping : yamlLimits.entriesPerList);
+  return open.items.length > limit ? { rule: 'yaml-size', offset, message: map ? words.keys : words.entries } : null;
+}
+
+const words = {
+  depth: `Lists and mappings stand inside one another more than ${yamlLimits.depth} deep here. A pack needs fewer than ten: look for brackets that are not closed, or write it flatter.`,
+  pieces: `The file has too many parts (over ${yamlLimits.pieces}). Split it into several files.`,
+  together: `The files of the pack have too many parts together (over ${yamlLimits.piecesTogether}); what follows was not read. Split the pack.`,
+  signs: `Over ${yamlLimits.signsInARow} signs such as - ? : , [ stand here without a word between them. Delete what does not belong here.`,
+  keys: `A mapping has more than ${yamlLimits.keysPerMapping} keys here. Did you forget the "- " that begins each entry of a list?`,
+  entries: `A list has more than ${yamlLimits.entriesPerList} entries. Split it into several files.`,
+  documents: 'A second document begins here (after a line --- or ...). A file holds one only: put the rest into a file of its own.',
+  unexpected: 'There is more in this file that cannot be read. Mend the places above first.',
+};
+
+const quoteIt = 'If it is the beginning of a text, put the whole text in quote marks.';
+const refusals = new Map<CST.TokenType | null, { rule: string; message: string }>([
+  [
+    'anchor',
+    { rule: 'yaml-anchor', message: `A word that begins with & names a part for use elsewhere, which packs do not allow. ${quoteIt}` },
+  ],
+  [
+    'alias',
+    { rule: 'yaml-alias', message: `A word that begins with * stands for a part written elsewhere, which packs do not allow. ${quoteIt}` },
+  ],
+  [
+    'tag',
+    { rule: 'yaml-tag', message: `A word that begins with ! changes the kind of what follows, which packs do not allow. ${quoteIt}` },
+  ],
+  [
+    'directive-line',
+    {
+      rule: 'yaml-directive',
+      message: 'A line that begins with % is an instruction to the reading program, which packs do not allow. Delete it.',
+    },
+  ],
+]);

@@ -1,0 +1,1 @@
+export { questionsService, type BankQuestion, type QuestionsService } from './service.js';

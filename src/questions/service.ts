@@ -1,0 +1,81 @@
+import { familySchema, type Family } from '../core/families/schema.js';
+import { compileFamily, type CompiledFamily } from '../core/families/draw.js';
+import { singleQuestionSchema, type SingleQuestion } from '../core/question.js';
+import { cautionSchema, sourceSchema, type Caution, type Region } from '../core/syllabus.js';
+import type { Clock } from '../platform/clock.js';
+import type { Db } from '../platform/db.js';
+import { countBank, readRevision, type BankRow } from './store.js';
+
+/** A question as pages and marking need it. */
+export interface BankQuestion {
+  questionId: number;
+  code: string;
+  revision: number;
+  item: { kind: 'single'; question: SingleQuestion } | { kind: 'numeric'; family: Family; compiled: (region: Region) => CompiledFamily | null };
+  objective: { code: string; title: string; weight: number };
+  topic: { code: string; title: string };
+  pack: { title: string; version: string; licence: string };
+  /** The caution with this key, from the question's own pack. */
+  caution: (key: string | undefined) => Caution | null;
+  /** Short names of the sources it rests on. */
+  sources: string;
+  checked: string;
+}
+
+/** Revisions never change, but their pack's head can, on another server too: so what is kept is read again now and then. */
+const keepMilliseconds = 60_000;
+const keepMost = 2_000;
+
+export type QuestionsService = ReturnType<typeof questionsService>;
+
+export function questionsService({ db, clock }: { db: Db; clock: Clock }) {
+  const kept = new Map<string, { until: number; question: BankQuestion }>();
+
+  async function get(questionId: number, revision: number): Promise<BankQuestion | null> {
+    const key = `${questionId}/${revision}`;
+    const now = clock.now().getTime();
+    const found = kept.get(key);
+    if (found !== undefined && now < found.until && now > found.until - 2 * keepMilliseconds) return found.question;
+    const row = await readRevision(db, questionId, revision);
+    if (row === null) return null;
+    const question = fromRow(row);
+    if (kept.size >= keepMost) kept.clear();
+    kept.set(key, { until: now + keepMilliseconds, question });
+    return question;
+  }
+
+  return { get, count: () => countBank(db) };
+}
+
+function fromRow(row: BankRow): BankQuestion {
+  const cautions = new Map(cautionSchema.array().parse(row.cautions).map((caution) => [caution.id, caution]));
+  const shorts = new Map(sourceSchema.array().parse(row.sources).map((source) => [source.id, source.short]));
+  const body = row.kind === 'numeric' ? numericItem(familySchema.parse(row.body)) : singleItem(singleQuestionSchema.parse(row.body));
+  return {
+    questionId: row.questionId,
+    code: row.code,
+    revision: row.revision,
+    item: body.item,
+    objective: { code: row.objectiveCode, title: row.objectiveTitle, weight: row.weight },
+    topic: { code: row.topicCode, title: row.topicTitle },
+    pack: { title: row.packTitle, version: row.packVersion, licence: row.packLicence },
+    caution: (key) => (key === undefined ? null : (cautions.get(key) ?? null)),
+    sources: body.sources.map((id) => shorts.get(id) ?? id).join('; '),
+    checked: body.checked,
+  };
+}
+
+const singleItem = (question: SingleQuestion) => ({
+  item: { kind: 'single' as const, question },
+  sources: question.sources,
+  checked: question.checked,
+});
+
+function numericItem(family: Family) {
+  const byRegion = new Map<Region, CompiledFamily | null>();
+  const compiled = (region: Region): CompiledFamily | null => {
+    if (!byRegion.has(region)) byRegion.set(region, compileFamily(family, region));
+    return byRegion.get(region) ?? null;
+  };
+  return { item: { kind: 'numeric' as const, family, compiled }, sources: family.sources, checked: family.checked };
+}

@@ -1,0 +1,51 @@
+import type { Db } from '../platform/db.js';
+
+/** Queries about the bank: what a question says, and in which pack, topic and objective it stands. */
+
+export interface BankRow {
+  questionId: number;
+  code: string;
+  kind: string;
+  revision: number;
+  body: unknown;
+  checkedContent: string;
+  objectiveCode: string;
+  objectiveTitle: string;
+  weight: number;
+  topicCode: string;
+  topicTitle: string;
+  packTitle: string;
+  packVersion: string;
+  packLicence: string;
+  cautions: unknown;
+  sources: unknown;
+}
+
+export async function readRevision(db: Db, questionId: number, revision: number): Promise<BankRow | null> {
+  const { rows } = await db.pool.query<BankRow>({
+    name: 'question-revision',
+    text: `SELECT q.id AS "questionId", q.code, q.kind, r.revision, r.body, r.content_hash AS "checkedContent",
+             o.code AS "objectiveCode", o.title AS "objectiveTitle", o.weight, t.code AS "topicCode", t.title AS "topicTitle",
+             p.title AS "packTitle", p.version AS "packVersion", p.licence AS "packLicence", p.cautions, p.sources
+           FROM question_revision r JOIN question q ON q.id = r.question_id JOIN objective o ON o.id = q.objective_id
+             JOIN topic t ON t.id = o.topic_id JOIN pack p ON p.id = q.pack_id
+           WHERE r.question_id = $1 AND r.revision = $2`,
+    values: [questionId, revision],
+  });
+  return rows[0] ?? null;
+}
+
+export interface BankCounts {
+  packs: { title: string; version: string; licence: string; questions: number; families: number }[];
+  objectives: number;
+  topics: number;
+}
+
+export async function countBank(db: Db): Promise<BankCounts> {
+  const { rows } = await db.pool.query<{ title: string; version: string; licence: string; questions: number; families: number }>(
+    `SELECT p.title, p.version, p.licence, count(*) FILTER (WHERE q.kind = 'single')::int AS questions,
+       count(*) FILTER (WHERE q.kind = 'numeric')::int AS families
+     FROM pack p LEFT JOIN question q ON q.pack_id = p.id AND NOT q.retired GROUP BY p.id ORDER BY p.title`,
+  );
+  return { packs: rows, objectives: await db.prisma.objective.count(), topics: await db.prisma.topic.count() };
+}

@@ -1,0 +1,85 @@
+import type { CautionPart, TitleField } from '../core/page-parts.js';
+
+/** What each page of study shows, exactly. */
+
+export interface QuestionPage {
+  view: 'study/question';
+  data: {
+    topicTitle: string;
+    position: number;
+    total: number;
+    /** Where the answer is sent, with the token that makes it count once. */
+    action: string;
+    token: string;
+    csrf: string;
+    stem: string;
+    /** Said above the stem when these are the fresh numbers after a wrong one. */
+    retryLead: string | null;
+    /** Letters A, B, ... in the order shown; `value` is what is sent. Null for a typed number. */
+    options: { letter: string; value: string; text: string; chosen: boolean }[] | null;
+    /** The box for a typed number. Null for options. */
+    entry: { label: string; unit: string; unitSpoken: string; readsUnit: string; hint: string; value: string; why: string | null } | null;
+    /** Said above the certainty buttons when the form came back incomplete. */
+    optionsWhy: string | null;
+    caution: CautionPart | null;
+    titleBlock: TitleField[];
+  };
+}
+
+export interface OutcomePage {
+  view: 'study/outcome';
+  data: {
+    topicTitle: string;
+    position: number;
+    total: number;
+    stem: string;
+    verdict: { sign: 'yes' | 'no' | 'guess'; word: string; fact: string; said: string };
+    /** Mistakes the answer betrays. `danger` says that acting on it could hurt someone. */
+    tellTales: { label: string; tell: string; danger: boolean }[];
+    /** A wrong number, and one fresh draw is offered before any help: the working is then withheld. */
+    retry: boolean;
+    /** Every option with why it is or is not right. Null for a typed number. */
+    options: { letter: string; text: string; key: boolean; yours: boolean; why: string }[] | null;
+    explanation: string | null;
+    /** MathML is made by the core from the family's own formula and is safe to print as it is. */
+    working: { words: string; mathml: string[]; steps: string[]; accept: string } | null;
+    caution: CautionPart | null;
+    next: { href: string; label: string; note: string };
+    titleBlock: TitleField[];
+  };
+}
+
+export interface RoundEndPage {
+  view: 'study/round-end';
+  data: {
+    asked: number;
+    right: number;
+    /** Rows of the table: each question, how it went in words, and when it comes back. */
+    rows: { objective: string; title: string; how: string; back: string; href: string }[];
+    actions: { newRound: string; csrf: string; more: boolean };
+    titleBlock: TitleField[];
+  };
+}
+
+export interface NowPage {
+  view: 'home/now';
+  data: {
+    today: string;
+    packTitle: string;
+    /** The h1: "Fourteen questions are ready" or what else is so. */
+    headline: string;
+    lead: string;
+    /** An unfinished round of today, to carry on with. */
+    carryOn: { href: string; label: string } | null;
+    /** The form that starts a round; minutes '0' is just one question. The first is the one blue button. */
+    lengths: { minutes: string; label: string; questions: string }[];
+    action: string;
+    csrf: string;
+    /** The id of the round that the form would start: sent twice, it makes one. */
+    round: string;
+    first: { code: string; title: string; why: string }[];
+    /** At most five dates. */
+    coming: { iso: string; day: string; text: string }[];
+    titleBlock: TitleField[];
+  };
+}

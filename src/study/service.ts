@@ -1,0 +1,181 @@
+import { randomInt, randomUUID } from 'node:crypto';
+import { answersOfRound, findAnswer, recordAnswer, type AnswerRow, type RecordedAnswer } from '../answers/index.js';
+import { requirePermission, type Person } from '../accounts/index.js';
+import { dayNumber } from '../core/calendar.js';
+import { RungwiseError } from '../core/errors.js';
+import { memoryModel, type Memory, type Rating } from '../core/memory.js';
+import { offersFreshDraw, ratingOf, surelyWrongAfter, type RatedAnswer } from '../core/rating.js';
+import { randomFrom } from '../core/random.js';
+import { planRound, secondsFor, type RoundCandidate } from '../core/round.js';
+import type { BankQuestion, QuestionsService } from '../questions/index.js';
+import type { Clock } from '../platform/clock.js';
+import type { Db } from '../platform/db.js';
+import type { AnswerForm } from './forms.js';
+import { putQuestion, readGiven, type PutQuestion, type Given } from './put-question.js';
+import * as store from './store.js';
+
+/** Rounds of practice: what is asked, how an answer moves the memory, what is said of it. */
+
+export interface StudyNeeds {
+  db: Db;
+  clock: Clock;
+  questions: QuestionsService;
+}
+
+export interface AskedItem extends store.ItemRow {
+  bank: BankQuestion;
+  put: PutQuestion;
+}
+
+export type Answered =
+  | { state: 'recorded'; token: string }
+  /** Nothing was stored: the form lacks something, and says what, with what was typed kept. */
+  | { state: 'ask-again'; item: AskedItem; why: string; given: string };
+
+/** How often an answer is tried again when the same memory moved at the same moment. */
+const tries = 3;
+
+export type StudyService = ReturnType<typeof studyService>;
+
+export function studyService({ db, clock, questions }: StudyNeeds) {
+  const model = memoryModel();
+  const today = (person: Person): number => dayNumber(clock.now().getTime(), person.timeZone);
+
+  async function readPool(person: Person): Promise<(RoundCandidate & store.PoolRow)[]> {
+    const rows = await store.readPool(db, person.id, person.region);
+    return rows.map((row) => ({ ...row, memory: memoryOf(row), seconds: row.kind === 'numeric' ? secondsFor.number : secondsFor.options }));
+  }
+
+  /** Starts a round under the id that the page made; sending it twice makes one round. */
+  async function startRound(person: Person, id: string, minutes: number): Promise<void> {
+    requirePermission(person, 'study');
+    const day = today(person);
+    const pool = await readPool(person);
+    const planned = planRound(pool, day, minutes, model, randomFrom(`${person.id} ${day}`));
+    const revisions = new Map(pool.map((row) => [row.questionId, row.revision]));
+    const items = planned.map(({ questionId }, index) => ({
+      token: randomUUID(),
+      // Even places: a fresh draw after a wrong number goes between.
+      position: 2 * (index + 1),
+      questionId,
+      revision: revisions.get(questionId) as number,
+      seed: randomInt(2 ** 31),
+    }));
+    await store.addRound(db, { id, personId: person.id, minutes, day, region: person.region, now: clock.now(), items });
+  }
+
+  async function withBank(item: store.ItemRow): Promise<AskedItem> {
+    const bank = await questions.get(item.questionId, item.revision);
+    if (bank === null) throw new RungwiseError('not-found', `question ${item.questionId} revision ${item.revision}`);
+    return { ...item, bank, put: putQuestion(bank, item.seed, item.region) };
+  }
+
+  /** The question to show, or null at the end of the round. */
+  async function question(person: Person, roundId: string): Promise<AskedItem | null> {
+    requirePermission(person, 'study');
+    const item = await store.nextItem(db, person.id, roundId);
+    if (item !== null) return await withBank(item);
+    if (!(await store.roundExists(db, person.id, roundId))) throw new RungwiseError('not-found');
+    return null;
+  }
+
+  async function answer(person: Person, form: AnswerForm): Promise<Answered> {
+    requirePermission(person, 'study');
+    for (let tried = 0; tried < tries; tried += 1) {
+      const item = await store.itemWithMemory(db, person.id, form.token);
+      if (item === null) throw new RungwiseError('not-found');
+      if (item.answered) return { state: 'recorded', token: form.token };
+      const asked = await withBank(item);
+      const given = readGiven(asked.put, form);
+      if ('why' in given) {
+        const place = (await store.itemByToken(db, person.id, form.token)) ?? item;
+        return { state: 'ask-again', item: { ...asked, total: place.total, place: place.place }, why: given.why, given: given.given };
+      }
+      const outcome = await record(person, item, asked, given);
+      if (outcome !== 'moved-meanwhile') return { state: 'recorded', token: form.token };
+    }
+    throw new RungwiseError('changed-meanwhile');
+  }
+
+  function record(person: Person, item: store.ItemWithMemory, asked: AskedItem, given: Given) {
+    const day = today(person);
+    const before = memoryOf(item);
+    const rated: RatedAnswer = {
+      way: asked.put.options === null ? 'number' : 'options',
+      right: given.mark.right,
+      certainty: given.certainty,
+      expectedRecall: before === null ? null : model.recall(before, day),
+      stage: stageOf(item, asked, day),
+    };
+    const rating = ratingOf(rated);
+    const moved = rating === null ? before : model.after(before, day, rating);
+    const fresh = offersFreshDraw(rated);
+    const written = writtenAnswer(person, item, given, rated, rating, day, clock.now());
+    const after = {
+      stability: moved?.stability ?? null,
+      difficulty: moved?.difficulty ?? null,
+      lastDay: moved?.lastDay ?? null,
+      dueDay: rating === null || moved === null ? item.dueDay : model.dueDay(moved),
+      retryDay: fresh ? day : null,
+      surelyWrong: surelyWrongAfter(item.surelyWrong, rated),
+    };
+    return recordAnswer(db, written, item, after, fresh ? { token: randomUUID(), seed: randomInt(2 ** 31) } : null);
+  }
+
+  async function outcome(person: Person, token: string): Promise<{ answer: RecordedAnswer; item: AskedItem; today: number } | null> {
+    requirePermission(person, 'study');
+    const recorded = await findAnswer(db, person.id, token);
+    const item = recorded === null ? null : await store.itemByToken(db, person.id, token);
+    if (recorded === null || item === null) return null;
+    return { answer: recorded, item: await withBank(item), today: today(person) };
+  }
+
+  async function roundEnd(person: Person, roundId: string) {
+    requirePermission(person, 'study');
+    if (!(await store.roundExists(db, person.id, roundId))) throw new RungwiseError('not-found');
+    const recorded = await answersOfRound(db, person.id, roundId);
+    const rows = await Promise.all(recorded.map(async (a) => ({ answer: a, bank: await questions.get(a.questionId, a.revision) })));
+    return { rows, today: today(person), more: (await overview(person)).planned.length > 0 };
+  }
+
+  /** What Now shows: what a round of ten minutes would hold, what is open, and what comes back when. */
+  async function overview(person: Person) {
+    const day = today(person);
+    const pool = await readPool(person);
+    const lengths = [0, 5, 10, 20].map((minutes) => ({ minutes, planned: planRound(pool, day, minutes, model, randomFrom(`${person.id} ${day}`)) }));
+    return { day, pool, lengths, planned: lengths[2]?.planned ?? [], open: await store.openRound(db, person.id, day) };
+  }
+
+  return { startRound, question, answer, outcome, roundEnd, overview };
+}
+
+function writtenAnswer(person: Person, item: store.ItemWithMemory, given: Given, rated: RatedAnswer, rating: Rating | null, day: number, now: Date): AnswerRow {
+  return {
+    token: item.token,
+    personId: person.id,
+    questionId: item.questionId,
+    revision: item.revision,
+    seed: item.seed,
+    region: item.region,
+    given: given.given,
+    certainty: given.certainty,
+    right: rated.right,
+    tellTale: given.mark.tellTales[0]?.name ?? null,
+    rating,
+    day,
+    answeredAt: now,
+    expectedRecall: rated.expectedRecall,
+  };
+}
+
+function memoryOf(row: { stability: number | null; difficulty: number | null; lastDay: number | null }): Memory | null {
+  if (row.stability === null || row.difficulty === null || row.lastDay === null) return null;
+  return { stability: row.stability, difficulty: row.difficulty, lastDay: row.lastDay };
+}
+
+/** A family moves its memory once a day; a typed number that was wrong has one fresh draw, in this round or a later one of the day. */
+function stageOf(item: store.ItemWithMemory, asked: AskedItem, day: number): RatedAnswer['stage'] {
+  if (asked.bank.item.kind !== 'numeric') return 'first';
+  if (item.lastDay === day) return 'practice';
+  return item.retryOf !== null || item.retryDay === day ? 'fresh' : 'first';
+}

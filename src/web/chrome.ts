@@ -1,0 +1,37 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { may } from '../core/permissions.js';
+import type { Chrome } from '../core/page-parts.js';
+import type { Renderer } from './plugins/views.js';
+
+/** The frame around every page: where one can go, who one is. */
+
+declare module 'fastify' {
+  interface FastifyReply {
+    page(page: { view: string; data: object }, chrome: Pick<Chrome, 'title'> & Partial<Pick<Chrome, 'layout' | 'scripts'>>): FastifyReply;
+  }
+}
+
+export function pages(app: FastifyInstance, renderer: Renderer): void {
+  app.decorateReply('page', function page(this: FastifyReply, shown, { title, layout = 'one', scripts = [] }) {
+    const { request } = this;
+    const chrome: Chrome = { title, layout, scripts, nav: nav(request), you: you(request), plainHttp: isPlain(request) };
+    return this.headers({ 'content-type': 'text/html; charset=utf-8', 'cache-control': 'no-store' }).send(renderer.page(shown, chrome));
+  });
+}
+
+function nav(request: FastifyRequest): Chrome['nav'] {
+  const path = request.url.split('?', 1)[0] as string;
+  const entries = [
+    { href: '/', label: request.person === null ? 'Start' : 'Now', current: path === '/' || path.startsWith('/study') },
+    ...(request.person !== null && may(request.person.role, 'invite-staff') ? [{ href: '/staff', label: 'Staff', current: path.startsWith('/staff') }] : []),
+    { href: '/about', label: 'About', current: path === '/about' },
+  ];
+  return entries;
+}
+
+const you = (request: FastifyRequest): Chrome['you'] => (request.person === null ? null : { name: request.person.displayName, href: '/me' });
+
+/** Not encrypted, and not staying on this machine. */
+function isPlain(request: FastifyRequest): boolean {
+  return request.protocol !== 'https' && !/^(localhost|127\.|\[::1\])/.test(request.host);
+}

@@ -1,0 +1,28 @@
+import { randomUUID } from 'node:crypto';
+import type { FastifyInstance } from 'fastify';
+import { welcomePage } from '../accounts/index.js';
+import { may } from '../core/permissions.js';
+import { tutorPage, type ClassesService } from '../classes/index.js';
+import type { QuestionsService } from '../questions/index.js';
+import { nowPage, type StudyService } from '../study/index.js';
+import type { AboutPage } from './page-types.js';
+
+/** The first page, which draws on many features: welcome, what to do now, or the classes. */
+export function homeRoutes({ study, classes, questions }: { study: StudyService; classes: ClassesService; questions: QuestionsService }) {
+  return async function routes(app: FastifyInstance): Promise<void> {
+    const config = { access: 'come-in' as const };
+
+    app.get('/', { config }, async (request, reply) => {
+      const { person } = request;
+      if (person === null) return reply.page(welcomePage(await questions.count(), reply.formToken(), randomUUID()), { title: 'Welcome', scripts: ['numeric-field'] });
+      if (!may(person.role, 'study')) return reply.page(tutorPage(await classes.overview(person), person), { title: 'Classes' });
+      const page = nowPage(await study.overview(person), person, reply.formToken(), randomUUID());
+      return reply.page(page, { title: 'Now' });
+    });
+
+    app.get('/about', { config }, async (_request, reply) => {
+      const page: AboutPage = { view: 'home/about', data: { packs: (await questions.count()).packs } };
+      return reply.page(page, { title: 'About' });
+    });
+  };
+}

@@ -1,0 +1,104 @@
+import { randomBytes } from 'node:crypto';
+import { once } from 'node:events';
+import { readdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { ensureInstallation, type AccountsService } from '../accounts/index.js';
+import { packsService, readPackFolder } from '../packs/index.js';
+import { openDatabase, type Db } from '../platform/db.js';
+import { startEmbeddedPostgres } from '../platform/embedded-postgres/index.js';
+import { migrate } from '../platform/migrate.js';
+import { projectFolder } from '../platform/project-folder.js';
+import { SetUpError } from '../platform/set-up-error.js';
+import { readSettings, type Settings } from '../platform/settings.js';
+import { step } from '../platform/steps.js';
+import { enrolAll } from '../study/index.js';
+import { buildApp } from './app.js';
+
+/** The server's process: database, migrations, packs, pages; and an orderly end. */
+
+const say = (text: string): void => console.error(text);
+
+async function main(): Promise<void> {
+  const settings = readSettings();
+  const database = await step('database', () => openServer(settings), (found) => found.note);
+  try {
+    await serve(settings, database.url);
+  } finally {
+    await database.stop();
+  }
+}
+
+async function openServer(settings: Settings): Promise<{ url: string; note: string; stop: () => Promise<unknown> }> {
+  if (settings.databaseUrl !== undefined) return { url: settings.databaseUrl, note: 'the one DATABASE_URL names', stop: async () => undefined };
+  const embedded = await startEmbeddedPostgres({
+    dataFolder: settings.dataFolder,
+    ...(settings.dataFolderChosen ? {} : { outside: outsideFolder }),
+    log: say,
+  });
+  return { url: embedded.url, note: embedded.adopted ? 'was running already' : settings.dataFolder, stop: embedded.stop };
+}
+
+/** Where root keeps the database when the project lies where PostgreSQL's user may not enter. */
+const outsideFolder = '/var/lib/rungwise';
+
+async function serve(settings: Settings, url: string): Promise<void> {
+  await step('migrations', () => migrate(url, join(projectFolder, 'prisma/migrations')), ({ applied }) => (applied.length === 0 ? 'up to date' : applied.join(', ')));
+  const db = openDatabase({ url, log: say });
+  try {
+    await step('packs', () => loadShippedPacks(db), (lines) => lines.join('; '));
+    const installation = await ensureInstallation(db, { cookieSecret: randomBytes(32), phraseSalt: randomBytes(16) });
+    const { server, accounts } = await buildApp({
+      db,
+      clock: settings.clock,
+      installation,
+      origin: settings.origin ?? null,
+      trustProxy: settings.trustProxy,
+      logger: { level: settings.logLevel === 'info' ? 'warn' : settings.logLevel },
+    });
+    const address = await step('pages', () => server.listen({ port: settings.port, host: settings.host }));
+    const shown = settings.origin ?? address;
+    await sayHowToBegin(accounts, shown);
+    console.log(`ready ${address}/`);
+    await askedToStop();
+    await server.close();
+  } finally {
+    await db.close();
+  }
+}
+
+/** Every folder of question-packs. A pack with faults is left out, said plainly, and what was loaded before stays. */
+async function loadShippedPacks(db: Db): Promise<string[]> {
+  const home = join(projectFolder, 'question-packs');
+  const { load } = packsService({ db, enrolAll });
+  const lines: string[] = [];
+  for (const entry of (await readdir(home, { withFileTypes: true })).filter((found) => found.isDirectory())) {
+    const { pack, findings } = await readPackFolder(join(home, entry.name));
+    const errors = findings.filter((finding) => finding.level === 'error');
+    if (pack === null) {
+      say(`The pack ${entry.name} has ${errors.length} errors and was not loaded: npx rungwise check question-packs/${entry.name}`);
+      continue;
+    }
+    const result = await load(pack);
+    if (result.state === 'refused') say(`The pack ${entry.name} was not loaded: raise the revision of ${result.codes.join(', ')}, whose text changed.`);
+    else lines.push(`${pack.head.title} ${result.version}${result.state === 'loaded' ? `, ${result.questions} questions loaded` : ''}`);
+  }
+  if (lines.length === 0) throw new SetUpError('No pack could be loaded.', 'Mend what npx rungwise check says, and start again.');
+  return lines;
+}
+
+async function sayHowToBegin(accounts: AccountsService, address: string): Promise<void> {
+  const token = await accounts.setUpToken();
+  if (token !== null) console.log(`        No administrator yet. Open this once, within 24 hours:\n        ${address}/set-up/${token}`);
+}
+
+async function askedToStop(): Promise<void> {
+  await Promise.race([once(process, 'SIGTERM'), once(process, 'SIGINT')]);
+}
+
+main().then(
+  () => process.exit(0),
+  (error: unknown) => {
+    if (!(error instanceof SetUpError)) console.error(error);
+    process.exit(1);
+  },
+);

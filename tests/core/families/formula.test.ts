@@ -1,0 +1,111 @@
+import { describe, expect, it } from 'vitest';
+import { parseExpression } from '../../../src/core/families/expression.js';
+import { formulaMathML, substitutedMathML, workingMathML } from '../../../src/core/families/formula.js';
+import { draw } from '../../../src/core/families/draw.js';
+import { work } from '../../../src/core/families/work.js';
+import { inventedCompiled } from './invented.js';
+import { compiledFor, variants } from './shipped.js';
+
+const inSymbols = (symbol: string, text: string): string => formulaMathML(symbol, parseExpression(text)).join('\n');
+const math = (inner: string): string => `<math display="block"><mrow>${inner}</mrow></math>`;
+/** What is read, with fractions in brackets: enough to see order and brackets by. */
+const heard = (mathml: string): string =>
+  mathml
+    .replace(/<mfrac>/g, '[')
+    .replace(/<\/mfrac>/g, ']')
+    .replace(/<[^>]*>/g, '')
+    .replace(/\u00a0/g, ' ');
+
+describe('formulas in symbols', () => {
+  it('sets a quotient as a fraction, letters in italics', () => {
+    expect(inSymbols('I', 'P / V')).toBe(math('<mi>I</mi><mo>=</mo><mfrac><mi>P</mi><mi>V</mi></mfrac>'));
+  });
+
+  it('sets powers, roots, logarithms, pi and indices', () => {
+    expect(inSymbols('E', 'pow(V, 2)')).toBe(math('<mi>E</mi><mo>=</mo><msup><mi>V</mi><mn>2</mn></msup>'));
+    expect(inSymbols('E', 'sqrt(P)')).toContain('<msqrt><mi>P</mi></msqrt>');
+    expect(inSymbols('L', 'log10(P)')).toContain('<msub><mi>log</mi><mn>10</mn></msub>');
+    expect(inSymbols('A', 'pi * R')).toContain('<mi>π</mi><mo>×</mo><mi>R</mi>');
+    expect(inSymbols('A', 'I1 + I2')).toContain('<msub><mi>I</mi><mn>1</mn></msub>');
+  });
+
+  it('sets brackets where they are needed and nowhere else', () => {
+    expect(heard(inSymbols('X', '(A + B) * C'))).toBe('X=(A+B)×C');
+    expect(heard(inSymbols('X', 'A * B + C'))).toBe('X=A×B+C');
+    expect(heard(inSymbols('X', 'A - (B - C)'))).toBe('X=A−(B−C)');
+    expect(heard(inSymbols('X', 'A - B - C'))).toBe('X=A−B−C');
+    expect(heard(inSymbols('X', 'pow(A + B, 2)'))).toBe('X=(A+B)2');
+    expect(heard(inSymbols('X', '-(A + B)'))).toBe('X=−(A+B)');
+  });
+
+  it('writes one fraction for divisions in a row', () => {
+    expect(inSymbols('T', 'C * U / 100 / I')).toContain(
+      '<mfrac><mrow><mi>C</mi><mo>×</mo><mi>U</mi></mrow><mrow><mn>100</mn><mo>×</mo><mi>I</mi></mrow></mfrac>',
+    );
+  });
+
+  it('writes the next listed size as a limit, and nothing where a list is used otherwise', () => {
+    expect(heard(inSymbols('F', 'nextUp(P / V, LIST)'))).toBe('[PV]≤F');
+    expect(inSymbols('F', '2 * nextUp(P / V, LIST)')).toBe('');
+  });
+
+  it('breaks a long one in two, for a phone', () => {
+    const lines = formulaMathML('X', parseExpression('A + B + C + D + E + F + G + H + I + J'));
+    expect(lines).toHaveLength(2);
+    expect(lines.map(heard).join('')).toBe('X=A+B+C+D+E+F+G+H+I+J');
+  });
+});
+
+describe('formulas with the numbers put in', () => {
+  it('end in the printed answer, with units upright', () => {
+    const compiled = compiledFor('nf-current-from-power');
+    const [line, ...more] = substitutedMathML(compiled, work(compiled, { P: 1150 }));
+    expect(more).toEqual([]);
+    expect(line).toBe(
+      math(
+        '<mi>I</mi><mo>=</mo><mfrac><mrow><mn>1150</mn><mtext>\u00a0W</mtext></mrow><mrow><mn>230</mn><mtext>\u00a0V</mtext></mrow></mfrac><mo>=</mo><mrow><mn>5</mn><mtext>\u00a0A</mtext></mrow>',
+      ),
+    );
+  });
+
+  it('say "about" when the answer was rounded', () => {
+    const compiled = compiledFor('nf-current-from-power');
+    expect(heard(substitutedMathML(compiled, work(compiled, { P: 1000 })).join(''))).toBe('I=[1000 W230 V]≈4.35 A');
+  });
+
+  it('bracket a quantity that is squared, and group the digits of large numbers', () => {
+    const compiled = compiledFor('nf-capacitor-energy');
+    const lines = substitutedMathML(compiled, work(compiled, { C: 100, V: 2000 }));
+    expect(lines.map(heard)).toEqual(['E=[0.5×100 microfarads×(2000 V)21\u2009000\u2009000]', '=200 J']);
+  });
+
+  it('show the chosen size against the running current', () => {
+    const compiled = compiledFor('nf-plug-fuse-choice');
+    expect(heard(substitutedMathML(compiled, work(compiled, { P: 2050 })).join(''))).toBe('[2050 W230 V]≤10 A');
+  });
+});
+
+describe('what is printed into a page', () => {
+  it('escapes units, the only texts of a pack in it', () => {
+    const unit = '<b>"&\'';
+    const compiled = inventedCompiled({ inputs: { P: { label: 'p', unit, min: 100, max: 200, step: 100 } } });
+    const lines = workingMathML(compiled, draw(compiled, 1)).join('');
+    expect(lines).toContain('&lt;b&gt;&quot;&amp;&#39;');
+    expect(lines).not.toContain('<b>');
+  });
+
+  it.each(variants)('is well-formed MathML of known elements for %s in %s', (_id, _region, compiled) => {
+    for (let seed = 1; seed <= 20; seed += 1) {
+      for (const line of workingMathML(compiled, draw(compiled, seed))) {
+        const open: string[] = [];
+        for (const [, slash, name = '', attributes = ''] of line.matchAll(/<(\/?)(\w+)([^>]*)>/g)) {
+          expect(['math', 'mrow', 'mi', 'mn', 'mo', 'mtext', 'mfrac', 'msup', 'msub', 'msqrt']).toContain(name);
+          expect(attributes).toBe(name === 'math' && slash === '' ? ' display="block"' : '');
+          if (slash === '') open.push(name);
+          else expect(open.pop()).toBe(name);
+        }
+        expect(open).toEqual([]);
+      }
+    }
+  });
+});

@@ -1,0 +1,140 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { acceptNumber, checkFamily, fourOptions } from '../../../src/core/families/draw.js';
+import { fairFigures } from '../../../src/core/families/figures.js';
+import { work } from '../../../src/core/families/work.js';
+import type { Region } from '../../../src/core/syllabus.js';
+import { compiledFor, familyNamed, gridOf, shipped, variants } from './shipped.js';
+
+interface Example {
+  family: string;
+  region: Region;
+  story: number;
+  inputs: Record<string, number>;
+  question: string;
+  exact: number;
+  shown: number;
+  unit: string;
+  acceptFrom: number;
+  acceptTo: number;
+  wrong: { name: string; value: number }[];
+  steps: string[];
+}
+// Source: see the file's own `source` line; worked by a program independent of this one.
+const reference = JSON.parse(readFileSync(new URL('../../data/numeric-families-examples.json', import.meta.url), 'utf8')) as {
+  examples: Example[];
+  grids: { family: string; region: Region; grid: number; meetConstraints: number; usable: number }[];
+};
+
+/** Equal to so many significant figures, the precision in which the reference is given. */
+function expectNear(got: number, expected: number, figures: number): void {
+  expect(Math.abs(got - expected)).toBeLessThanOrEqual(0.501 * 10 ** (1 - figures) * Math.abs(expected) + 1e-12);
+}
+
+describe('the shipped families against their worked examples', () => {
+  it('are twelve, and have 84 worked examples', () => {
+    expect(shipped.map(({ id }) => id)).toHaveLength(12);
+    expect(reference.examples).toHaveLength(84);
+  });
+
+  it.each(reference.examples.map((example, i) => [i, example.family, example.region, example] as const))(
+    'work example %i of %s in %s: question, answer, window, wrong values and steps',
+    (_i, family, region, example) => {
+      const worked = work(compiledFor(family, region), example.inputs, example.story);
+      expect(worked.stem).toBe(example.question);
+      expectNear(worked.key.value, example.exact, 8);
+      expect(worked.key.shown).toBe(example.shown);
+      expect(worked.key.unit).toBe(example.unit);
+      expectNear(worked.key.acceptFrom, example.acceptFrom, 6);
+      expectNear(worked.key.acceptTo, example.acceptTo, 6);
+      expect(worked.tellTales.map(({ name }) => name)).toEqual(example.wrong.map(({ name }) => name));
+      worked.tellTales.forEach(({ value }, i) => expectNear(value, example.wrong[i]?.value ?? NaN, 4));
+      expect(worked.steps).toEqual(example.steps);
+    },
+  );
+
+  it.each(reference.grids.map((row) => [row.family, row.region, row] as const))(
+    'have as many fair sets of numbers as counted for %s in %s',
+    (family, region, row) => {
+      const compiled = compiledFor(family, region);
+      const sets = [...gridOf(compiled)];
+      expect(sets).toHaveLength(row.grid);
+      expect(sets.filter((inputs) => fairFigures(compiled, inputs) !== null)).toHaveLength(row.usable);
+    },
+  );
+});
+
+/** Each answer by hand, another way than the pack's formula where there is one. */
+const byHand: Record<string, (inputs: Record<string, number>, region: Region) => number> = {
+  'nf-current-from-power': ({ P = 0 }, region) => P / (region === 'na' ? 120 : 230),
+  'nf-plug-fuse-choice': ({ P = 0 }, region) => {
+    if (region === 'na') return [15, 20, 25, 30].find((breaker) => 0.8 * breaker * 120 >= P) ?? NaN;
+    return (region === 'eu' ? [6, 10, 13, 16] : [3, 5, 10, 13]).find((fuse) => fuse * 230 >= P) ?? NaN;
+  },
+  'nf-body-current': ({ R = 0 }, region) => (region === 'na' ? 120 : 230) / (R / 1000),
+  'nf-connector-heat': ({ I = 0, R = 0 }) => I ** 2 * (R * 1e-3),
+  'nf-coil-drum': ({ W = 0, Q = 0 }, region) => W * (region === 'na' ? 120 : 230) - Q,
+  'nf-battery-run-time': ({ C = 0, U = 0, I = 0 }) => (C / I) * (U / 100),
+  'nf-capacitor-energy': ({ C = 0, V = 0 }) => (C * 1e-6 * V ** 2) / 2,
+  'nf-ladder-base': ({ H = 0 }) => 0.25 * H,
+  'nf-mast-fall-radius': ({ H = 0, A = 0, M = 0 }) => M + A + H,
+  'nf-lightning-distance': ({ T = 0 }, region) => (region === 'na' ? 0.2 * T : (340 * T) / 1000),
+  'nf-dbm-to-watts': ({ X = 0 }) => Math.exp(((X - 30) / 10) * Math.LN10),
+  'nf-power-density': ({ E = 0, D = 0 }) => E / Math.PI / (2 * D) ** 2,
+};
+
+describe('every set of numbers of the shipped families', () => {
+  it.each(variants)(
+    'of %s in %s has the answer found by hand, printed inside its window, with every usable tell-tale outside',
+    (family, region, compiled) => {
+      for (const inputs of gridOf(compiled)) {
+        const figures = fairFigures(compiled, inputs);
+        if (figures === null) continue;
+        const expected = byHand[family]?.(Object.fromEntries(inputs), region) ?? NaN;
+        expect(Math.abs(figures.key.value / expected - 1)).toBeLessThan(1e-9);
+        expect(acceptNumber(figures, figures.key.shown)).toBe(true);
+        for (const { value } of figures.tellTales) {
+          expect(acceptNumber(figures, value)).toBe(false);
+          expect(acceptNumber(figures, Number(value.toPrecision(3)))).toBe(false);
+        }
+      }
+    },
+  );
+
+  // The review of the families found three believable wrong values in every numeric draw.
+  it.each(variants.filter(([, , compiled]) => compiled.variant.answer.kind === 'number'))(
+    'of %s in %s makes four options that differ',
+    (_family, _region, compiled) => {
+      for (const inputs of gridOf(compiled)) {
+        const figures = fairFigures(compiled, inputs);
+        if (figures === null) continue;
+        const options = fourOptions({ kind: 'number', ...figures }) ?? [];
+        expect(new Set(options.map(({ text }) => text)).size).toBe(4);
+        expect(options.filter(({ tellTale }) => tellTale === null)).toHaveLength(1);
+      }
+    },
+  );
+});
+
+describe('what an editor must keep in the shipped families', () => {
+  it.each(shipped.map((family) => [family.id, family] as const))('%s has no fault', (_id, family) => {
+    expect(checkFamily(family)).toEqual([]);
+  });
+
+  it('no answer hangs on a figure from memory', () => {
+    for (const [, , compiled] of variants) {
+      for (const { basis } of Object.values(compiled.variant.constants)) expect(basis).not.toBe('memory');
+    }
+  });
+
+  it('a mains circuit without a plug fuse prints the caution on fixed wiring', () => {
+    const family = familyNamed('nf-current-from-power');
+    expect(family.caution).toBe('plug');
+    expect(family.regions.eu.override?.caution).toBe('mains');
+    expect(family.regions.na.override?.caution).toBe('mains');
+  });
+
+  it('work is left to an electrician, and a radio licence is never taken for more than it is', () => {
+    expect(JSON.stringify(shipped)).not.toMatch(/licensed person/i);
+  });
+});

@@ -1,0 +1,75 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import pg from 'pg';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { sqlTo } from '../../scripts/schema-engine.mjs';
+import { projectFolder } from '../../src/platform/project-folder.js';
+import { catalogueOf } from '../support/catalogue.js';
+import { emptyDatabase, freshDatabase, type TestDatabase } from '../support/database.js';
+
+/** What stands in the migrations by hand, since the schema cannot say it. Anything else that differs is drift. */
+const byHand = [
+  'constraints: answer_certainty_check on answer',
+  'constraints: answer_rating_check on answer',
+  'constraints: installation_one_row_check on installation',
+  'constraints: memory_difficulty_check on memory',
+  'constraints: memory_reps_check on memory',
+  'constraints: memory_stability_check on memory',
+  'constraints: memory_whole_check on memory',
+  'constraints: person_name_check on person',
+  'constraints: person_region_check on person',
+  'constraints: person_name_check on person',
+  'constraints: person_region_check on person',
+  'constraints: person_role_check on person',
+  'constraints: question_kind_check on question',
+  'constraints: question_kind_check on question',
+  'functions: answers_are_kept',
+  'storage: memory with {fillfactor=80}',
+  'triggers: answer_kept',
+];
+
+async function execute(url: string, sql: string): Promise<void> {
+  const client = new pg.Client({ connectionString: url });
+  await client.connect();
+  await client.query(sql).finally(() => client.end());
+}
+
+describe('schema.prisma and the migrations', () => {
+  let migrated: TestDatabase;
+  let fromSchema: TestDatabase;
+  let schema: string;
+
+  beforeAll(async () => {
+    [migrated, fromSchema, schema] = await Promise.all([
+      freshDatabase(),
+      emptyDatabase(),
+      readFile(join(projectFolder, 'prisma', 'schema.prisma'), 'utf8'),
+    ]);
+    await execute(fromSchema.adminUrl, await sqlTo({ url: migrated.adminUrl, schema }));
+  });
+  afterAll(async () => {
+    await migrated.drop();
+    await fromSchema.drop();
+  });
+
+  it('make the same database, apart from what is written by hand', async () => {
+    const [ours, theirs] = await Promise.all([catalogueOf(migrated.url), catalogueOf(fromSchema.url)]);
+    expect(theirs.length).toBeGreaterThan(100);
+    expect(theirs.filter((line) => !ours.includes(line))).toEqual([]);
+    const extra = ours.filter((line) => !theirs.includes(line)).map((line) => line.split(' = ')[0]);
+    expect(extra).toEqual(byHand);
+  });
+
+  it('leave Prisma nothing to migrate', async () => {
+    const migrations = join(projectFolder, 'prisma', 'migrations');
+    expect(await sqlTo({ url: migrated.adminUrl, schema, migrations })).toBe('');
+  });
+
+  it('are found to differ when the schema gets a column that no migration makes', async () => {
+    const migrations = join(projectFolder, 'prisma', 'migrations');
+    const changed = schema.replace('model Guess {', 'model Guess {\n  remark String?');
+    expect(await sqlTo({ url: migrated.adminUrl, schema: changed, migrations })).toBe(
+      '-- AlterTable\nALTER TABLE "guess" ADD COLUMN     "remark" TEXT;',
+    );
+  });
+});
