@@ -41,5 +41,6 @@ await runScript(async () => {
       console.log(output);
     });
   }
-  if (failed.length > 0) throw new StepError(`Found wanting: ${failed.join(', ')}.`, 'Read above what was found. `npx prettier --write .` mends the format.');
+  if (failed.length > 0)
+    throw new StepError(`Found wanting: ${failed.join(', ')}.`, 'Read above what was found. `npx prettier --write .` mends the format.');
 });

@@ -11,7 +11,10 @@ let timer;
 let stopping = false;
 
 function start() {
-  child = spawn(process.execPath, [join(projectFolder, 'scripts', 'start.mjs'), ...process.argv.slice(2)], { cwd: projectFolder, stdio: 'inherit' });
+  child = spawn(process.execPath, [join(projectFolder, 'scripts', 'start.mjs'), ...process.argv.slice(2)], {
+    cwd: projectFolder,
+    stdio: 'inherit',
+  });
   child.on('exit', () => {
     child = undefined;
     if (stopping) process.exit(0);

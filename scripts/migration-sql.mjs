@@ -33,7 +33,11 @@ await runScript(async () => {
   const schema = await readFile(join(projectFolder, 'prisma', 'schema.prisma'), 'utf8');
   const sql = await withDatabase((url) => sqlTo({ url, schema, migrations }));
   if (sql === '') return console.log('Nothing to do: the migrations lead to the schema already.');
-  const last = (await readdir(migrations)).filter((entry) => /^\d{4}_/.test(entry)).sort().at(-1) ?? '0000';
+  const last =
+    (await readdir(migrations))
+      .filter((entry) => /^\d{4}_/.test(entry))
+      .sort()
+      .at(-1) ?? '0000';
   const folder = join(migrations, `${String(Number(last.slice(0, 4)) + 1).padStart(4, '0')}_${name}`);
   await mkdir(folder);
   await writeFile(join(folder, 'migration.sql'), `${sql}\n`);

@@ -1,6 +1,6 @@
 #!/usr/bin/env node
 // npx rungwise …: runs the commands, after making the project ready if anything has changed. What the set-up says goes to
-// standard error, and only when it did something: standard output belongs to the command.
+// standard error, and only when it failed: standard output belongs to the command.
 import { pathToFileURL } from 'node:url';
 import { join } from 'node:path';
 import { projectFolder } from './processes.mjs';
@@ -15,5 +15,4 @@ try {
   console.error(error instanceof StepError ? `        ${error.message}\n        What to do: ${error.advice}` : error);
   process.exit(2);
 }
-const { main } = await import(pathToFileURL(join(projectFolder, 'dist', 'src', 'cli', 'main.js')).href);
-process.exitCode = await main(process.argv.slice(2));
+await import(pathToFileURL(join(projectFolder, 'dist', 'src', 'cli', 'main.js')).href);

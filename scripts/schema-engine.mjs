@@ -17,7 +17,9 @@ let loaded;
 async function loadEngine() {
   // Where the engine leaves its last words when it breaks down.
   globalThis.PRISMA_WASM_PANIC_REGISTRY = { set_message: (message) => console.error(message) };
-  const file = createRequire(import.meta.url).resolve('@prisma/schema-engine-wasm/schema_engine_bg').replace(/\.js$/, '.wasm');
+  const file = createRequire(import.meta.url)
+    .resolve('@prisma/schema-engine-wasm/schema_engine_bg')
+    .replace(/\.js$/, '.wasm');
   const { instance } = await WebAssembly.instantiate(await readFile(file), { './schema_engine_bg.js': engineModule });
   engineModule.__wbg_set_wasm(instance.exports);
   instance.exports.__wbindgen_start();

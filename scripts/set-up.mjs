@@ -13,7 +13,10 @@ const leastNode = [20, 19];
 function checkNode() {
   const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
   if (major > leastNode[0] || (major === leastNode[0] && minor >= leastNode[1])) return process.versions.node;
-  throw new StepError(`This is Node ${process.versions.node}; Rungwise needs ${leastNode.join('.')} or later.`, 'Install a newer Node from nodejs.org.');
+  throw new StepError(
+    `This is Node ${process.versions.node}; Rungwise needs ${leastNode.join('.')} or later.`,
+    'Install a newer Node from nodejs.org.',
+  );
 }
 
 async function filesBelow(folder, wanted) {
@@ -38,16 +41,25 @@ async function readyClient() {
   const isThere = (await readdir(join(generated, 'prisma')).catch(() => [])).includes('client.ts');
   if (isThere && (await stampIn(generated)) === stamp) return '';
   // With the variable set to any file that exists Prisma does not try to fetch an engine, which this step does not need.
-  const env = { PRISMA_SCHEMA_ENGINE_BINARY: join(projectFolder, 'package.json'), PRISMA_HIDE_UPDATE_MESSAGE: '1', CHECKPOINT_DISABLE: '1' };
+  const env = {
+    PRISMA_SCHEMA_ENGINE_BINARY: join(projectFolder, 'package.json'),
+    PRISMA_HIDE_UPDATE_MESSAGE: '1',
+    CHECKPOINT_DISABLE: '1',
+  };
   const { code, output } = await runTool('prisma/build/index.js', ['generate'], { env });
-  if (code !== 0) throw new StepError(`The database client could not be made.\n        ${tail(output)}`, 'Correct prisma/schema.prisma and start again.');
+  if (code !== 0)
+    throw new StepError(`The database client could not be made.\n        ${tail(output)}`, 'Correct prisma/schema.prisma and start again.');
   await writeFile(join(generated, '.stamp'), stamp);
   return 'made';
 }
 
 async function compile(config, outDir) {
   const { code, output } = await runTool('typescript/bin/tsc', ['-p', config, '--outDir', outDir, '--noCheck', '--noResolve']);
-  if (code !== 0) throw new StepError(`The program could not be compiled.\n        ${tail(output, 12)}`, 'Correct what it names; npm run check shows more.');
+  if (code !== 0)
+    throw new StepError(
+      `The program could not be compiled.\n        ${tail(output, 12)}`,
+      'Correct what it names; npm run check shows more.',
+    );
 }
 
 /** Puts the new output in place of the old: a server that runs from the old one has loaded its modules long ago. */

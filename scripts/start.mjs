@@ -7,6 +7,5 @@ import { runScript } from './steps.mjs';
 
 await runScript(async () => {
   await setUp();
-  const { main } = await import(pathToFileURL(join(projectFolder, 'dist', 'src', 'web', 'main.js')).href);
-  await main(process.argv.slice(2));
+  await import(pathToFileURL(join(projectFolder, 'dist', 'src', 'web', 'main.js')).href);
 });

@@ -21,7 +21,9 @@ async function readyBrowser() {
 
 /** Counts tests by vitest's report. A file that could not be run at all counts as one failed test. */
 function count({ numPassedTests, numFailedTests, numPendingTests, numTodoTests, testResults }) {
-  const broken = testResults.filter(({ status, assertionResults }) => status === 'failed' && !assertionResults.some((test) => test.status === 'failed'));
+  const broken = testResults.filter(
+    ({ status, assertionResults }) => status === 'failed' && !assertionResults.some((test) => test.status === 'failed'),
+  );
   return { passed: numPassedTests, failed: numFailedTests + broken.length, skipped: numPendingTests + (numTodoTests ?? 0) };
 }
 

@@ -1,5 +1,4 @@
-import { shiftDecimal } from './numeric-answer/decimal.js';
-import { findUnit } from './numeric-answer/units.js';
+import { findUnit, shiftDecimal } from './numeric-answer/units.js';
 
 /** Numbers as a standard sets them (ISO 80000-1): value, narrow no-break space, upright unit; a real minus sign. */
 

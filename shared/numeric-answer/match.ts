@@ -4,7 +4,7 @@ import type { Prefix } from './base-units.js';
 import type { QuantityId } from './quantities.js';
 import { prefixed, prefixOf, rivalPrefix } from './spelling.js';
 import type { Unit, UnitReading } from './spelling.js';
-import { readUnit } from './unit-reading.js';
+import { readUnit } from './units.js';
 
 /** How a typed unit fits the unit expected. */
 export type UnitMatch =
@@ -39,9 +39,11 @@ function matchOnce(text: string, expected: Unit): UnitMatch {
   const own = readings.filter((reading) => reading.unit.quantity === expected.quantity);
   const best = own.find((reading) => reading.exact) ?? own[0];
   if (best !== undefined) return settled(best, text);
-  const bare = barePrefix(token, expected);
+  const exactly = readings.find((reading) => reading.exact);
+  // "5 m" is metres and "5 N" newtons, whatever was asked; but K is for kilo to most people, not for kelvin.
+  const bare = exactly === undefined || /^k(?:ilo)?$/i.test(token) ? barePrefix(token, expected) : null;
   if (bare !== null) return bare;
-  const other = readings.find((reading) => reading.exact) ?? readings[0];
+  const other = exactly ?? readings[0];
   if (other === undefined) return { kind: 'unknown' };
   if (other.unit.quantity === 'level' && readsPlainDecibels.has(expected.quantity)) return { kind: 'unit', unit: expected };
   return { kind: 'other', unit: other.unit };
@@ -52,7 +54,7 @@ const settled = (reading: UnitReading, text: string): UnitMatch =>
     ? { kind: 'unit', unit: reading.unit }
     : { kind: 'ask', message: messages.eitherPrefix(text, reading.unit, reading.rival) };
 
-/** "2.2k", "470u", "2 kilo": a prefix and no unit belongs to the unit expected. A lone m is asked about: it may be metres. */
+/** "2.2k", "470u", "2 kilo": a prefix and no unit belongs to the unit expected. */
 function barePrefix(token: string, expected: Unit): UnitMatch | null {
   const base = expected.base;
   if (base === null) return null;
@@ -61,7 +63,7 @@ function barePrefix(token: string, expected: Unit): UnitMatch | null {
   if (spelt !== undefined && base.prefixes.includes(spelt.letter)) return { kind: 'unit', unit: prefixed(base, spelt) };
   if (token.length !== 1) return null;
   const prefix: Prefix | null = prefixOf(token, base);
-  if (prefix === null) return null;
-  const unclear = prefix.letter === 'm' || rivalPrefix(prefix, base, base.symbol === 'Ω') !== null;
+  if (prefix === null || 'cdh'.includes(prefix.letter)) return null;
+  const unclear = rivalPrefix(prefix, base, base.symbol === 'Ω') !== null;
   return unclear ? { kind: 'ask', message: messages.prefixAlone(token, expected) } : { kind: 'unit', unit: prefixed(base, prefix) };
 }

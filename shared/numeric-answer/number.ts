@@ -1,4 +1,4 @@
-import { shiftDecimal } from './decimal.js';
+import { shiftDecimal } from './units.js';
 
 /** A number as typed: its decimal digits with a power of ten, or the value of a fraction. */
 export interface TypedNumber {

@@ -95,6 +95,8 @@ function readWithUnit(number: TypedNumber, rest: string, typed: string, expect: 
   if (compound !== null) return understood(compound.number, compound.unit, expect, expected);
   if (match.kind === 'ask') return no('ambiguous', match.message);
   if (match.kind === 'other') return no('wrong-kind', messages.wrongKind(rest, match.unit, expected));
+  const ohms = /^r\d+$/i.test(rest) ? findUnit('ohm') : null;
+  if (ohms !== null) return no('wrong-kind', messages.wrongKind(typed, ohms, expected));
   if (/\d/.test(rest)) return no('not-one-number', messages.several(typed));
   if (/^(?:or|and) (?:more|less|over|under|above|below)|^[+-]$/i.test(rest)) return no('not-one-number', messages.limit(typed));
   return no('wrong-kind', messages.unknownUnit(rest, expected));

@@ -21,8 +21,7 @@ export interface ApartLimits {
  * stop the caller. Rejects only when the child could not be started or broke for a reason that is not the pack's.
  */
 export async function readPackFolderApart(folder: string, { milliseconds = 7_000, heap = 256 }: ApartLimits = {}): Promise<ReadApart> {
-  const here = fileURLToPath(import.meta.url);
-  const child = fork(here.replace(/read-apart(\.\w+)$/, 'read-apart-child$1'), [folder], {
+  const child = fork(fileURLToPath(new URL('./read-apart-child.js', import.meta.url)), [folder], {
     execArgv: [`--max-old-space-size=${heap}`, '--max-semi-space-size=8'],
     stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
     timeout: milliseconds,

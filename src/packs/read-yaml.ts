@@ -3,10 +3,10 @@ import type { Path } from '../core/pack-draft.js';
 import { scan, type Budget } from './yaml/scan.js';
 import { syntaxWords } from './yaml/syntax-words.js';
 import { yamlLimits } from './yaml/limits.js';
-import { decodeText, Places, type TextFault } from './yaml/text.js';
+import { decodeText, type PlaceAt, type Position, type TextFault } from './yaml/text.js';
 import { keyOf, offsetOf, toValues, type ValueFault } from './yaml/values.js';
 
-export type Position = { line: number; column: number };
+export type { Position };
 export type YamlFault = Omit<ValueFault, 'offset'> & Position;
 
 /** What a file of YAML holds. `readable` is false when it could not be parsed whole; then `value` says nothing. */
@@ -29,22 +29,22 @@ export interface YamlFile {
  * for depth and size, and only then parsed. No anchors, aliases, tags, merge keys, directives or second documents.
  */
 export function readYaml(bytes: Uint8Array, budget: Budget = { pieces: yamlLimits.piecesTogether }): YamlFile {
-  const { text, places, faults: textFaults } = decodeText(bytes);
-  if (text === null) return unreadable(textFaults, places);
+  const { text, placeAt, faults: textFaults } = decodeText(bytes);
+  if (text === null) return unreadable(textFaults, placeAt);
   const { tokens, faults: scanFaults } = scan(text, budget);
   const before = [...textFaults, ...scanFaults];
-  if (tokens === null) return unreadable(before, places);
+  if (tokens === null) return unreadable(before, placeAt);
   const [document] = [...new Composer(options).compose(tokens, true, text.length)];
-  if (document === undefined) return unreadable(before, places);
-  if (document.errors.length > 0) return unreadable([...before, ...syntaxFaults(document)], places);
-  const { value, faults, muted } = toValues(document.contents, places);
+  if (document === undefined) return unreadable(before, placeAt);
+  if (document.errors.length > 0) return unreadable([...before, ...syntaxFaults(document)], placeAt);
+  const { value, faults, muted } = toValues(document.contents, placeAt);
   const asValueFault = (fault: TextFault): ValueFault => ({ ...fault, level: 'error', path: [] });
   return {
     readable: true,
     value,
-    faults: placed([...before.map(asValueFault), ...faults], places),
+    faults: placed([...before.map(asValueFault), ...faults], placeAt),
     isMuted: (path) => path.some((_, index) => muted.has(JSON.stringify(path.slice(0, index + 1)))),
-    ...lookUp(document.contents, places),
+    ...lookUp(document.contents, placeAt),
   };
 }
 
@@ -61,11 +61,11 @@ const options = {
   logLevel: 'silent',
 } as const;
 
-function unreadable(faults: TextFault[], places: Places): YamlFile {
+function unreadable(faults: TextFault[], placeAt: PlaceAt): YamlFile {
   const start = { line: 1, column: 1 };
   const found = placed(
     faults.map((fault) => ({ ...fault, level: 'error', path: [] })),
-    places,
+    placeAt,
   );
   return {
     readable: false,
@@ -78,8 +78,8 @@ function unreadable(faults: TextFault[], places: Places): YamlFile {
   };
 }
 
-function placed(faults: ValueFault[], places: Places): YamlFault[] {
-  return faults.map(({ offset, ...fault }) => ({ ...fault, ...places.at(offset) }));
+function placed(faults: ValueFault[], placeAt: PlaceAt): YamlFault[] {
+  return faults.map(({ offset, ...fault }) => ({ ...fault, ...placeAt(offset) }));
 }
 
 /** The package often tells one slip twice at the same place; only the first is passed on. */
@@ -93,7 +93,7 @@ function syntaxFaults(document: Document.Parsed): TextFault[] {
   return [...byOffset.values()];
 }
 
-function lookUp(root: ParsedNode | null, places: Places): Pick<YamlFile, 'placeOf' | 'placeOfKey' | 'written'> {
+function lookUp(root: ParsedNode | null, placeAt: PlaceAt): Pick<YamlFile, 'placeOf' | 'placeOfKey' | 'written'> {
   /** The nodes along a path, as far as it exists: each step's key (in a mapping) and value. */
   function walk(path: Path): { key: unknown; value: unknown; whole: boolean } {
     let key: unknown = null;
@@ -109,11 +109,11 @@ function lookUp(root: ParsedNode | null, places: Places): Pick<YamlFile, 'placeO
   return {
     placeOf(path) {
       const { key, value } = walk(path);
-      return places.at(isEmpty(value) && key !== null ? offsetOf(key) : offsetOf(value));
+      return placeAt(isEmpty(value) && key !== null ? offsetOf(key) : offsetOf(value));
     },
     placeOfKey(path) {
       const { key, value, whole } = walk(path);
-      return places.at(offsetOf(whole && key !== null ? key : value));
+      return placeAt(offsetOf(whole && key !== null ? key : value));
     },
     written(path) {
       const { value, whole } = walk(path);

@@ -29,7 +29,7 @@ const { builtins } = pg.types;
  * exact; dates without time as the text YYYY-MM-DD, since a Date would shift them by the time zone. `numeric` stays text:
  * cast to float8 in the statement where a number is wanted. Prisma has rules of its own and is not affected.
  */
-export const readers: pg.CustomTypesConfig = {
+const readers: pg.CustomTypesConfig = {
   getTypeParser: ((oid: number, format?: 'text' | 'binary') => {
     if (format !== 'binary' && oid === builtins.INT8) return exactInteger;
     if (format !== 'binary' && oid === builtins.DATE) return (text: string) => text;

@@ -40,7 +40,7 @@ function checksumOf(sql: string): string {
  * Reads the migrations: each `NNNN_name/migration.sql`, in the order of their numbers.
  * @throws SetUpError when a folder has no SQL file or no number
  */
-export async function readMigrations(folder: string): Promise<Migration[]> {
+async function readMigrations(folder: string): Promise<Migration[]> {
   const entries = await readdir(folder, { withFileTypes: true });
   const names = entries.filter((entry) => entry.isDirectory()).map((entry) => entry.name);
   const misnamed = names.find((name) => !/^\d{4}_[a-z0-9_]+$/.test(name));
@@ -104,9 +104,13 @@ async function apply(client: pg.ClientBase, { name, sql, checksum }: Migration):
     await client.query('ROLLBACK').catch(() => undefined);
     const at = (error as pg.DatabaseError).position;
     const line = at ? ` (line ${sql.slice(0, Number(at)).split('\n').length})` : '';
-    throw new SetUpError(`The migration ${name} failed${line}: ${explain(error)}. Nothing of it was kept.`, 'Report this; the database is as it was before.', {
-      cause: error,
-    });
+    throw new SetUpError(
+      `The migration ${name} failed${line}: ${explain(error)}. Nothing of it was kept.`,
+      'Report this; the database is as it was before.',
+      {
+        cause: error,
+      },
+    );
   }
 }
 
@@ -151,7 +155,9 @@ export async function migrate(url: string, folder: string): Promise<{ applied: s
   client.on('error', () => undefined); // the running query reports it
   await client.connect().catch(async (error: unknown) => {
     await client.end().catch(() => undefined);
-    throw new SetUpError(`The database cannot be reached: ${explain(error)}.`, 'Check that it runs, and that DATABASE_URL is right.', { cause: error });
+    throw new SetUpError(`The database cannot be reached: ${explain(error)}.`, 'Check that it runs, and that DATABASE_URL is right.', {
+      cause: error,
+    });
   });
   try {
     return { applied: await migrateWith(client, folder) };

@@ -42,7 +42,6 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   const https = origin?.startsWith('https:') === true;
   const server = bareServer(needs);
   const routes = new RouteList();
-  routes.collect(server);
 
   const questions = questionsService({ db, clock });
   const accounts = accountsService({ db, clock, installation, enrol });
@@ -54,6 +53,7 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   await headers(server, https);
   await server.register(cookie);
   session(server, accounts, https);
+  routes.collect(server);
   await forms(server, installation.cookieSecret, https);
   await files(server, { assets: join(projectFolder, 'public'), compiled: join(projectFolder, 'dist') });
   await server.register(healthRoutes(db));

@@ -11,10 +11,14 @@ import { projectFolder } from '../platform/project-folder.js';
 import { SetUpError } from '../platform/set-up-error.js';
 import { readSettings, type Settings } from '../platform/settings.js';
 import { step } from '../platform/steps.js';
+import type { DemonstrationAccess } from '../../prisma/seed.js';
 import { enrolAll } from '../study/index.js';
 import { buildApp } from './app.js';
 
 /** The server's process: database, migrations, packs, pages; and an orderly end. */
+
+/** `npm run demo`. */
+const demo = process.argv.includes('--demo');
 
 const say = (text: string): void => console.error(text);
 
@@ -29,14 +33,18 @@ async function main(): Promise<void> {
 }
 
 async function openServer(settings: Settings): Promise<{ url: string; note: string; stop: () => Promise<unknown> }> {
+  if (settings.databaseUrl !== undefined && demo) throw new SetUpError('A demonstration fills a database of its own, and DATABASE_URL is set.', 'Unset DATABASE_URL and start the demonstration again.');
   if (settings.databaseUrl !== undefined) return { url: settings.databaseUrl, note: 'the one DATABASE_URL names', stop: async () => undefined };
   const embedded = await startEmbeddedPostgres({
-    dataFolder: settings.dataFolder,
+    dataFolder: dataFolderOf(settings),
     ...(settings.dataFolderChosen ? {} : { outside: outsideFolder }),
     log: say,
   });
-  return { url: embedded.url, note: embedded.adopted ? 'was running already' : settings.dataFolder, stop: embedded.stop };
+  return { url: embedded.url, note: embedded.adopted ? 'was running already' : dataFolderOf(settings), stop: embedded.stop };
 }
+
+/** A demonstration never mixes with a club's own people. */
+const dataFolderOf = (settings: Settings): string => (demo ? `${settings.dataFolder}-demonstration` : settings.dataFolder);
 
 /** Where root keeps the database when the project lies where PostgreSQL's user may not enter. */
 const outsideFolder = '/var/lib/rungwise';
@@ -47,6 +55,7 @@ async function serve(settings: Settings, url: string): Promise<void> {
   try {
     await step('packs', () => loadShippedPacks(db), (lines) => lines.join('; '));
     const installation = await ensureInstallation(db, { cookieSecret: randomBytes(32), phraseSalt: randomBytes(16) });
+    const demonstration = demo ? await step('demonstration', async () => (await import('../../prisma/seed.js')).fillDemonstration(db, installation, settings.clock)) : null;
     const { server, accounts } = await buildApp({
       db,
       clock: settings.clock,
@@ -57,7 +66,8 @@ async function serve(settings: Settings, url: string): Promise<void> {
     });
     const address = await step('pages', () => server.listen({ port: settings.port, host: settings.host }));
     const shown = settings.origin ?? address;
-    await sayHowToBegin(accounts, shown);
+    if (demonstration === null) await sayHowToBegin(accounts, shown);
+    else sayWhoIsThere(demonstration);
     console.log(`ready ${address}/`);
     await askedToStop();
     await server.close();
@@ -89,6 +99,12 @@ async function loadShippedPacks(db: Db): Promise<string[]> {
 async function sayHowToBegin(accounts: AccountsService, address: string): Promise<void> {
   const token = await accounts.setUpToken();
   if (token !== null) console.log(`        No administrator yet. Open this once, within 24 hours:\n        ${address}/set-up/${token}`);
+}
+
+function sayWhoIsThere({ tutor, candidate }: DemonstrationAccess): void {
+  console.log(`        A demonstration: everybody in it is invented, and it has a database of its own.`);
+  console.log(`        Tutor      ${tutor.name}, password: ${tutor.password}`);
+  console.log(`        Candidate  ${candidate.name}, return phrase: ${candidate.phrase}`);
 }
 
 async function askedToStop(): Promise<void> {

@@ -1,6 +1,6 @@
 import { readFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { setUp } from '../../scripts/set-up.mjs';
 import { startEmbeddedPostgres, type EmbeddedPostgres } from '../../src/platform/embedded-postgres/index.js';
 import { ask, clusterOf, eventually, serverPid, startInChild, temporaryFolder } from '../support/embedded.js';
@@ -55,10 +55,15 @@ describe('the embedded database', () => {
       unix_socket_directories: '',
     });
     expect(
-      await ask(url, `SELECT pg_encoding_to_char(encoding) AS encoding, datlocprovider, datlocale FROM pg_database WHERE datname = current_database()`),
+      await ask(
+        url,
+        `SELECT pg_encoding_to_char(encoding) AS encoding, datlocprovider, datlocale FROM pg_database WHERE datname = current_database()`,
+      ),
     ).toEqual([{ encoding: 'UTF8', datlocprovider: 'b', datlocale: 'C.UTF-8' }]);
     // 'Z' is U+005A, 'a' U+0061, 'é' U+00E9: a dictionary's order would put é beside e.
-    expect(await ask(url, `SELECT string_agg(x, '' ORDER BY x) AS sorted FROM unnest(ARRAY['é', 'a', 'Z', 'f']) x`)).toEqual([{ sorted: 'Zafé' }]);
+    expect(await ask(url, `SELECT string_agg(x, '' ORDER BY x) AS sorted FROM unnest(ARRAY['é', 'a', 'Z', 'f']) x`)).toEqual([
+      { sorted: 'Zafé' },
+    ]);
   });
 
   it('gives the program a role that owns its database and may do nothing beyond', async () => {

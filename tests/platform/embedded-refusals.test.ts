@@ -80,7 +80,9 @@ describe('the embedded database refuses', () => {
     const database = await startEmbeddedPostgres({ dataFolder: original, log: () => undefined });
     try {
       const error = await refusal(await copy('duplicate', original));
-      expect(error.message).toContain(`is a copy of one in ${clusterOf(original)}, whose server (process ${await serverPid(original)}) is still running`);
+      expect(error.message).toContain(
+        `is a copy of one in ${clusterOf(original)}, whose server (process ${await serverPid(original)}) is still running`,
+      );
       const file = join(clusterOf(original), 'rungwise-access.json');
       await writeFile(file, JSON.stringify({ password: 'wrong', adminPassword: 'wrong' }));
       expect((await refusal(original)).message).toContain("refuses Rungwise's password");

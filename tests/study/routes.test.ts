@@ -34,7 +34,7 @@ describe('the first evening', () => {
     for (const secret of ['First reason', 'Second reason', 'Explanation of']) expect(question.text).not.toContain(secret);
     const outcome = await answer(visitor, question, wrongFields(question), 'fairly');
     expect(outcome.html.querySelector('h1')?.text).toContain('Not right.');
-    for (const told of ['First reason.', 'Explanation of', 'were fairly sure', 'Stop and ask a competent person.']) expect(outcome.text).toContain(told);
+    for (const told of ['First reason.', 'Explanation of', 'were fairly sure', 'Stop and ask a competent person.']) expect(outcome.words).toContain(told);
   });
 
   it('ends with what was asked and when it comes back', async () => {
@@ -123,8 +123,8 @@ describe('a typed number', () => {
     const round = await visitor.round('20');
     const question = await untilQuestion(visitor, round, isNumber);
     const outcome = await answer(visitor, question, wrongFields(question), 'fairly');
-    expect(outcome.text).toContain('fresh numbers');
-    for (const help of ['Power is voltage times current', 'Used 120 V', 'Put the numbers in']) expect(outcome.text).not.toContain(help);
+    expect(outcome.words).toContain('fresh numbers');
+    for (const help of ['Power is voltage times current', 'Used 120 V', 'Put the numbers in']) expect(outcome.words).not.toContain(help);
     expect((await answerRow(tokenOf(question)))?.['rating']).toBeNull();
 
     const fresh = await visitor.get(round);
@@ -133,9 +133,9 @@ describe('a typed number', () => {
     const after = await answer(visitor, fresh, rightFields(fresh), 'sure');
     expect(after.html.querySelector('h1')?.text).toContain('Right.');
     expect((await answerRow(tokenOf(fresh)))?.['rating']).toBe(2);
-    expect(after.text).toContain('Power is voltage times current');
+    expect(after.words).toContain('Power is voltage times current');
     // Now that the second is answered, the page of the first tells all as well.
-    expect((await visitor.get(`/study/answers/${tokenOf(question)}`)).text).toContain('Used 120 V');
+    expect((await visitor.get(`/study/answers/${tokenOf(question)}`)).words).toContain('Used 120 V');
   });
 
   it('that is wrong twice is forgotten, and the mistake is named with its danger', async () => {
@@ -146,7 +146,7 @@ describe('a typed number', () => {
     const fresh = await visitor.get(round);
     const outcome = await answer(visitor, fresh, wrongFields(fresh), 'sure');
     expect(outcome.html.querySelector('h1')?.text).toContain('Not right.');
-    expect(outcome.text).toContain('Used 120 V');
+    expect(outcome.words).toContain('Used 120 V');
     expect(outcome.html.querySelector('math')).not.toBeNull();
     const row = await answerRow(tokenOf(fresh));
     expect([row?.['rating'], row?.['tell_tale']]).toEqual([1, 'other-supply']);

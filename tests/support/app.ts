@@ -65,7 +65,10 @@ export interface Shown {
   location: string | undefined;
   headers: Record<string, string | string[] | number | undefined>;
   html: HTMLElement;
+  /** The body as sent. */
   text: string;
+  /** What a person reads on the sheet, spaces of all kinds made plain. */
+  words: string;
 }
 
 /** A browser without a screen: keeps cookies, fills in forms, follows where it is sent. */
@@ -92,7 +95,9 @@ export class Visitor {
       if (cookie.value === '' || cookie.maxAge === 0) this.cookies.delete(cookie.name);
       else this.cookies.set(cookie.name, cookie.value);
     }
-    return { status: response.statusCode, location: response.headers.location, headers: response.headers, html: parse(response.body), text: response.body };
+    const html = parse(response.body);
+    const words = (html.querySelector('main') ?? html).text.replace(/\s+/g, ' ');
+    return { status: response.statusCode, location: response.headers.location, headers: response.headers, html, text: response.body, words };
   }
 
   get(url: string): Promise<Shown> {

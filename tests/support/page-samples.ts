@@ -85,7 +85,13 @@ function chrome(title: string, more: Partial<Chrome> = {}): Chrome {
   return { title, layout: 'one', nav: nav('Now'), you: { name: 'Zelda Marrow', href: '/me' }, scripts: [], plainHttp: false, ...more };
 }
 
-const visitor = { nav: [], you: null };
+const visitor = {
+  nav: [
+    { href: '/', label: 'Start', current: true },
+    { href: '/about', label: 'About', current: false },
+  ],
+  you: null,
+};
 
 const electric = {
   sign: 'electric',
@@ -237,9 +243,10 @@ const now: NowPage['data'] = {
     { minutes: '10', label: '10 minutes', questions: 'about 14 questions' },
     { minutes: '5', label: '5 minutes', questions: 'about 7 questions' },
     { minutes: '20', label: '20 minutes', questions: 'about 28 questions' },
-    { minutes: '0', label: 'Just one', questions: 'one question' },
+    { minutes: '0', label: 'Just one question', questions: '' },
   ],
-  action: '/study/rounds', round: '0b2f4c1e-6c55-4f0e-9d53-2f5b0a3f6a11',
+  action: '/study/rounds',
+  round: '0b2f4c1e-6c55-4f0e-9d53-2f5b0a3f6a11',
   csrf,
   first: [
     { code: 'FU-08', title: 'What an RCD cannot do', why: 'You were sure on Friday, and it was not so' },
@@ -306,7 +313,7 @@ const staff: StaffPage['data'] = {
   name: { value: '', why: null },
   roles: [
     { value: 'tutor', label: 'Tutor', chosen: true },
-    { value: 'admin', label: 'Administrator', chosen: false },
+    { value: 'administrator', label: 'Administrator', chosen: false },
   ],
   invitation: null,
   titleBlock: [field('Server of', 'Nether Wobbling Radio Club', 8, { name: true }), field('As of', '24 Nov 2026, 18:40', 4)],
@@ -344,7 +351,7 @@ const roundEnd: RoundEndPage['data'] = {
       href: '/study/rounds/7/3',
     },
   ],
-  actions: { newRound: '/study/rounds', csrf, more: true },
+  actions: { newRound: '7d0c9c63-5a51-4c0e-8b0f-0d4f0f3a3c12', csrf, more: true },
   titleBlock: personBlock,
 };
 
@@ -369,8 +376,8 @@ const setPassword: SetPasswordPage['data'] = {
   passwordWhy: null,
 };
 
-const asked = chrome('Question 4 of 14', { scripts: ['round-keys'] });
-const askedNumber = chrome('Question 6 of 14', { scripts: ['numeric-field', 'round-keys'] });
+const asked = chrome('Question 4 of 14');
+const askedNumber = chrome('Question 6 of 14', { scripts: ['numeric-field'] });
 const two = { layout: 'two' } as const;
 const staffChrome = (title: string, more: Partial<Chrome> = {}): Chrome =>
   chrome(title, {
@@ -494,17 +501,24 @@ const homeSamples: Sample[] = [
     chrome: chrome('Now', two),
   },
   {
-    name: 'now-first-evening',
+    name: 'now-nothing-ready',
     page: {
       view: 'home/now',
-      data: { ...now, headline: 'Ready when you are', lead: 'Nothing is due; these questions are new.', first: [], coming: [] },
+      data: {
+        ...now,
+        headline: 'You have answered everything for today',
+        lead: 'Come back tomorrow: what you might forget will be waiting.',
+        lengths: [],
+        first: [],
+        coming: [],
+      },
     },
     chrome: chrome('Now', { ...two, plainHttp: true }),
   },
   {
     name: 'welcome',
     page: { view: 'home/welcome', data: welcome },
-    chrome: chrome('Start', { ...two, ...visitor, scripts: ['time-zone'] }),
+    chrome: chrome('Start', { ...two, ...visitor, scripts: ['numeric-field'] }),
   },
   {
     name: 'welcome-fault',
@@ -534,7 +548,7 @@ const accountSamples: Sample[] = [
   {
     name: 'phrase',
     page: { view: 'accounts/phrase', data: phrase },
-    chrome: chrome('Your return phrase', { ...visitor, scripts: ['print-button'] }),
+    chrome: chrome('Your return phrase', visitor),
   },
   { name: 'phrase-again', page: { view: 'accounts/phrase', data: { ...phrase, first: false } }, chrome: chrome('Your return phrase') },
   {

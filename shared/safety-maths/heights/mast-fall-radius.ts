@@ -28,7 +28,8 @@ export const mastFallRadius = calculation({
     return {
       result: { fall_radius: radius, outside_fall_radius: outside },
       steps: [
-        `Add up all that could fall, and the margin: r = ${put(mast, 'm')} + ${put(antenna, 'm')} + ${put(margin, 'm')} = ${put(radius, 'm')}`,
+        'Add up all that could fall, and the margin: r = h_mast + h_antenna + margin.',
+        `r = ${put(mast, 'm')} + ${put(antenna, 'm')} + ${put(margin, 'm')} = ${put(radius, 'm')}`,
         ...(distance === undefined
           ? []
           : [

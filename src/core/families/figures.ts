@@ -23,11 +23,13 @@ function figuresFrom(compiled: CompiledFamily, values: Map<string, Value>, exact
   const { answer, constants } = compiled.variant;
   const key = keyOf(exact, answer.unit, answer.round, answer.accept);
   const listed = answer.options === undefined ? null : constants[answer.options]?.value;
-  const tellTales = compiled.tellTales.flatMap(({ expression, ...rest }) => {
+  const tellTales: TellTale[] = [];
+  // A loop with the fields named: this runs for every draw, and copying objects by their rest took half of its time.
+  for (const { name, label, tell, direction, expression } of compiled.tellTales) {
     const value = tidy(evaluate(expression, values));
-    const offered = !Array.isArray(listed) || listed.includes(value);
-    return offered && isApart(key, value) ? [{ ...rest, value, unit: answer.unit }] : [];
-  });
+    if (Array.isArray(listed) && !listed.includes(value)) continue;
+    if (isApart(key, value)) tellTales.push({ name, label, tell, direction, value, unit: answer.unit });
+  }
   values.set(answer.symbol, key.value);
   return { values, key, tellTales };
 }

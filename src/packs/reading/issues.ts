@@ -33,7 +33,8 @@ export function shapeFaults(schema: z.core.$ZodType, issues: readonly Issue[], v
 function unknownKeys(keys: readonly string[], allowed: string[], path: Path, yaml: YamlFile): ShapeFault[] {
   return keys.map((key): ShapeFault => {
     const near = nearest(key, allowed);
-    const cure = near ? `Did you mean "${near}"?` : 'Delete it, or correct it.';
+    const comma = 'If a comma before it belongs to a text, put the whole text in quote marks.';
+    const cure = near ? `Did you mean "${near}"?` : key.includes(' ') ? comma : 'Delete it, or correct it.';
     const list = allowed.length > 0 ? ` Keys allowed here: ${allowed.join(', ')}.` : '';
     const inside = [...path, key];
     return {

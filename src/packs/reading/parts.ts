@@ -7,6 +7,7 @@ import type { Budget } from '../yaml/scan.js';
 import { yamlLimits } from '../yaml/limits.js';
 import { pathText, plain, quoted, type Finding } from './finding.js';
 import type { FolderFile } from './folder.js';
+import { heldBack } from './hidden.js';
 import { shapeFaults, valueAt } from './issues.js';
 
 /** What stands under one top-level key of one file. */
@@ -66,25 +67,8 @@ function readPart(kind: PackFileKind, raw: unknown, file: string, yaml: YamlFile
   const schema: z.ZodType = packFileSchemas[kind];
   const result = schema.safeParse(raw);
   if (result.success) return { kind, file, yaml, raw, whole: result.data };
-  const issues = [...result.error.issues, ...hiddenIssues(schema, raw, result.error.issues)];
+  const issues = [...result.error.issues, ...(kind === 'questions' ? heldBack(raw, result.error.issues) : [])];
   for (const { rule, path, place, message } of shapeFaults(schema, issues.slice(0, yamlLimits.shapeFaults), raw, kind, yaml))
     say(rule, path, place, message);
   return { kind, file, yaml, raw, whole: null };
-}
-
-/** A schema does not run its rules on a mapping with unknown keys: the issues that show once those keys are out of the way. */
-function hiddenIssues(schema: z.ZodType, raw: unknown, issues: readonly z.core.$ZodIssue[]): z.core.$ZodIssue[] {
-  const unknown = issues.flatMap((issue) => (issue.code === 'unrecognized_keys' ? [issue] : []));
-  if (unknown.length === 0) return [];
-  const trimmed = structuredClone(raw);
-  for (const { path, keys } of unknown) {
-    const mapping = valueAt(trimmed, path as (string | number)[]);
-    if (mapping !== null && typeof mapping === 'object') for (const key of keys) Reflect.deleteProperty(mapping, key);
-  }
-  const told = new Set(issues.map(issueName));
-  return (schema.safeParse(trimmed).error?.issues ?? []).filter((issue) => !told.has(issueName(issue)));
-}
-
-function issueName({ code, path, message }: z.core.$ZodIssue): string {
-  return JSON.stringify([code, path, message]);
 }

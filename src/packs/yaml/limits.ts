@@ -17,10 +17,10 @@ export const yamlLimits = {
   keysPerMapping: 200,
   entriesPerList: 5_000,
   lettersPerText: 10_000,
-  /** Signs, words, spaces and line ends of one file; a page of ordinary YAML has about 700. */
-  pieces: 400_000,
-  /** Of all the files of one pack. Two thousand questions have about half of it. */
-  piecesTogether: 1_000_000,
+  /** Signs, words, spaces and line ends of one file; ordinary YAML has one for every five or six letters. */
+  pieces: 300_000,
+  /** Of all the files of one pack. Two thousand questions and two hundred families have about 520,000. */
+  piecesTogether: 600_000,
   /** Signs without a word between them; ordinary YAML has under ten. */
   signsInARow: 100,
   /** Faults of shape worked out of one file: only 200 are shown of the whole pack. */

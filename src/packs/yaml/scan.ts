@@ -20,67 +20,69 @@ export interface Budget {
  */
 export function scan(text: string, budget: Budget): Scan {
   const parser = new Parser();
-  const watch = new Watch(budget);
+  const watch: Watch = { faults: [], unexpected: [], budget, pieces: 0, signs: 0, documents: 0, counted: 0 };
   const tokens: CST.Token[] = [];
   let previous = '';
   const stopped = (fault: TextFault): Scan => ({ tokens: null, faults: [...watch.faults, fault] });
   for (const piece of new Lexer().lex(text)) {
     const kind = previous === CST.SCALAR ? 'scalar' : CST.tokenType(piece);
-    const limit = watch.look(kind, parser.offset, parser.stack);
+    const limit = look(watch, kind, parser.offset, parser.stack);
     if (limit) return stopped(limit);
     for (const token of parser.next(piece)) tokens.push(token);
-    const broken = watch.count(tokens);
+    const broken = count(watch, tokens);
     if (broken) return stopped(broken);
     previous = piece;
   }
   tokens.push(...parser.end());
-  const broken = watch.count(tokens);
+  const broken = count(watch, tokens);
   return broken ? stopped(broken) : { tokens, faults: watch.faults };
 }
 
-/** Counts what goes by. */
-class Watch {
-  readonly faults: TextFault[] = [];
-  readonly #budget: Budget;
-  #pieces = 0;
-  #signs = 0;
-  #documents = 0;
-  #counted = 0;
-  readonly #unexpected: TextFault[] = [];
+/** What went by so far. */
+interface Watch {
+  faults: TextFault[];
+  unexpected: TextFault[];
+  budget: Budget;
+  pieces: number;
+  /** Since the last word. */
+  signs: number;
+  documents: number;
+  /** Tokens looked at. */
+  counted: number;
+}
 
-  constructor(budget: Budget) {
-    this.#budget = budget;
-  }
+/** Looks at one piece before it is parsed; answers with the fault that must stop the reading. */
+function look(watch: Watch, kind: CST.TokenType | null, offset: number, stack: CST.Token[]): TextFault | null {
+  const refusal = refusals.get(kind);
+  if (refusal && watch.faults.length < yamlLimits.faults) watch.faults.push({ ...refusal, offset });
+  if (kind === 'scalar' || kind === 'single-quoted-scalar' || kind === 'double-quoted-scalar') watch.signs = 0;
+  else if (kind !== 'space' && kind !== 'newline' && kind !== 'comment') watch.signs += 1;
+  watch.pieces += 1;
+  watch.budget.pieces -= 1;
+  const top = stack[stack.length - 1];
+  // Below the top there are only lists and mappings, and the document itself.
+  const depth = stack.length - (top !== undefined && 'items' in top ? 1 : 2);
+  if (depth > yamlLimits.depth) return { rule: 'yaml-depth', offset: stack[depth]?.offset ?? offset, message: words.depth };
+  if (watch.pieces > yamlLimits.pieces) return { rule: 'yaml-size', offset, message: words.pieces };
+  if (watch.budget.pieces < 0) return { rule: 'pack-size', offset, message: words.together };
+  if (watch.signs > yamlLimits.signsInARow) return { rule: 'yaml-size', offset, message: words.signs };
+  return overfull(top, offset);
+}
 
-  /** Looks at one piece before it is parsed; answers with the fault that must stop the reading. */
-  look(kind: CST.TokenType | null, offset: number, stack: CST.Token[]): TextFault | null {
-    const rule = refusals.get(kind);
-    if (rule && this.faults.length < yamlLimits.faults) this.faults.push({ ...rule, offset });
-    if (kind === 'scalar' || kind === 'single-quoted-scalar' || kind === 'double-quoted-scalar') this.#signs = 0;
-    else if (kind !== 'space' && kind !== 'newline' && kind !== 'comment') this.#signs += 1;
-    this.#pieces += 1;
-    this.#budget.pieces -= 1;
-    if (stack.length > yamlLimits.depth + 2) return { rule: 'yaml-depth', offset, message: words.depth };
-    if (this.#pieces > yamlLimits.pieces) return { rule: 'yaml-size', offset, message: words.pieces };
-    if (this.#budget.pieces < 0) return { rule: 'pack-size', offset, message: words.together };
-    if (this.#signs > yamlLimits.signsInARow) return { rule: 'yaml-size', offset, message: words.signs };
-    return overfull(stack[stack.length - 1], offset);
-  }
-
-  /** Looks at the parts of the stream that were finished since the last look. */
-  count(tokens: readonly CST.Token[]): TextFault | null {
-    for (; this.#counted < tokens.length; this.#counted += 1) {
-      const token = tokens[this.#counted] as CST.Token;
-      if (token.type === 'document') this.#documents += 1;
-      if (token.type === 'error')
-        this.#unexpected.push({ rule: 'yaml-syntax', offset: token.offset, message: syntaxWords('UNEXPECTED_TOKEN', token.message) });
-      if (this.#documents > 1) return { rule: 'yaml-documents', offset: token.offset, message: words.documents };
-      if (this.#unexpected.length <= yamlLimits.faults) continue;
-      this.faults.push(...this.#unexpected.slice(0, -1));
-      return { rule: 'yaml-syntax', offset: token.offset, message: words.unexpected };
+/** Looks at the parts of the stream that were finished since the last look. */
+function count(watch: Watch, tokens: readonly CST.Token[]): TextFault | null {
+  for (; watch.counted < tokens.length; watch.counted += 1) {
+    const token = tokens[watch.counted] as CST.Token;
+    if (token.type === 'document') watch.documents += 1;
+    if (token.type === 'error') {
+      watch.unexpected.push({ rule: 'yaml-syntax', offset: token.offset, message: syntaxWords('UNEXPECTED_TOKEN', token.message) });
     }
-    return null;
+    if (watch.documents > 1) return { rule: 'yaml-documents', offset: token.offset, message: words.documents };
+    if (watch.unexpected.length <= yamlLimits.faults) continue;
+    watch.faults.push(...watch.unexpected.slice(0, -1));
+    return { rule: 'yaml-syntax', offset: token.offset, message: words.unexpected };
   }
+  return null;
 }
 
 /** The parser lists lines that only hold a comment as entries too, so this first look is twice as generous as the exact one later. */

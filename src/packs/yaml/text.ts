@@ -11,7 +11,7 @@ export interface TextFault {
 /** `text` is null when the bytes are not text at all; otherwise every refused character has been replaced, so it is safe to parse. */
 export interface DecodedText {
   text: string | null;
-  places: Places;
+  placeAt: PlaceAt;
   faults: TextFault[];
 }
 
@@ -19,7 +19,7 @@ export interface DecodedText {
 export function decodeText(bytes: Uint8Array): DecodedText {
   if (startsWith(bytes, 0xff, 0xfe) || startsWith(bytes, 0xfe, 0xff)) {
     const message = 'The file is saved as UTF-16. Save it again with the encoding UTF-8.';
-    return { text: null, places: new Places(''), faults: [{ rule: 'text-encoding', offset: 0, message }] };
+    return { text: null, placeAt: placesIn(''), faults: [{ rule: 'text-encoding', offset: 0, message }] };
   }
   let text: string;
   try {
@@ -29,7 +29,7 @@ export function decodeText(bytes: Uint8Array): DecodedText {
   }
   const faults = findRefused(text);
   if (faults.length > 0) text = text.replace(refused, (letter) => (letter === '\r' ? '\n' : '?'));
-  return { text, places: new Places(text), faults };
+  return { text, placeAt: placesIn(text), faults };
 }
 
 /** Controls, halves of characters, changes of writing direction, line separators, a byte order mark in mid-text, non-characters. */
@@ -63,7 +63,7 @@ function notUtf8(bytes: Uint8Array): DecodedText {
   const before = new TextDecoder('utf-8').decode(bytes.subarray(0, end));
   const byte = (bytes[end] ?? 0).toString(16).padStart(2, '0');
   const message = `The file is not saved as UTF-8: the byte ${byte} here is no part of any character. Save the file again with the encoding UTF-8.`;
-  return { text: null, places: new Places(before), faults: [{ rule: 'text-encoding', offset: before.length, message }] };
+  return { text: null, placeAt: placesIn(before), faults: [{ rule: 'text-encoding', offset: before.length, message }] };
 }
 
 /** By halving: the longest beginning that decodes, an unfinished last character allowed. */
@@ -88,25 +88,26 @@ function decodes(bytes: Uint8Array, stream: boolean): boolean {
   }
 }
 
+export interface Position {
+  line: number;
+  column: number;
+}
+
 /** Line and column of an offset, both from 1; the column in UTF-16 units, as editors count. */
-export class Places {
-  readonly #starts: number[] = [0];
-  readonly #end: number;
+export type PlaceAt = (offset: number) => Position;
 
-  constructor(text: string) {
-    for (let at = text.indexOf('\n'); at !== -1; at = text.indexOf('\n', at + 1)) this.#starts.push(at + 1);
-    this.#end = text.length;
-  }
-
-  at(offset: number): { line: number; column: number } {
-    const wanted = Math.max(0, Math.min(offset, this.#end));
+export function placesIn(text: string): PlaceAt {
+  const starts = [0];
+  for (let at = text.indexOf('\n'); at !== -1; at = text.indexOf('\n', at + 1)) starts.push(at + 1);
+  return (offset) => {
+    const wanted = Math.max(0, Math.min(offset, text.length));
     let low = 0;
-    let high = this.#starts.length - 1;
+    let high = starts.length - 1;
     while (low < high) {
       const middle = Math.ceil((low + high) / 2);
-      if ((this.#starts[middle] ?? 0) <= wanted) low = middle;
+      if ((starts[middle] ?? 0) <= wanted) low = middle;
       else high = middle - 1;
     }
-    return { line: low + 1, column: wanted - (this.#starts[low] ?? 0) + 1 };
-  }
+    return { line: low + 1, column: wanted - (starts[low] ?? 0) + 1 };
+  };
 }

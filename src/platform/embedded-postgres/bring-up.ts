@@ -80,7 +80,8 @@ async function start(task: Task<unknown>): Promise<void> {
   const log = await logSince(home.log, from);
   if (/already exists|still in use|Address already in use|starting up|not yet accepting|did not start in time/.test(log + output)) return;
   const said = (log.match(/^.*(FATAL|PANIC|ERROR|HINT).*$/gm) ?? [output]).slice(-3).join(' ');
-  if (/No space left/.test(log)) throw new SetUpError(`The database cannot start, since its disk is full: ${said}`, 'Make room and start again.');
+  if (/No space left/.test(log))
+    throw new SetUpError(`The database cannot start, since its disk is full: ${said}`, 'Make room and start again.');
   throw new SetUpError(`The database did not start: ${said}`, `See ${home.log} for more.`);
 }
 
@@ -122,7 +123,7 @@ export async function bringUp<T>(task: Task<T>): Promise<Up<T>> {
   let starts = 0;
   for (let zombieSince = 0; Date.now() - begun < recoveryWaitMs; await wait(100)) {
     const pidFile = await readPidFile(cluster);
-    const state = pidFile ? await processState(pidFile.pid, cluster) : 'gone';
+    const state = pidFile ? await processState(pidFile) : 'gone';
     if (pidFile && state === 'server') {
       await refuseForeign(pidFile, cluster);
       const entered = await tryToEnter(task, pidFile);

@@ -73,7 +73,12 @@ async function exists(path: string): Promise<boolean> {
  * Makes `postgres/` in the data folder. When root started us inside a folder that the database's account may not enter
  * (/root, say), it becomes a link to a new folder in `outside`; without one, that is refused and the closed folder named.
  */
-async function makeHome(dataFolder: string, account: Account | undefined, outside: string | undefined, say: (text: string) => void): Promise<void> {
+async function makeHome(
+  dataFolder: string,
+  account: Account | undefined,
+  outside: string | undefined,
+  say: (text: string) => void,
+): Promise<void> {
   const folder = join(dataFolder, 'postgres');
   if (await exists(folder)) return;
   const closed = await closedFolder(dataFolder, account);
@@ -86,7 +91,9 @@ async function makeHome(dataFolder: string, account: Account | undefined, outsid
   const home = await mkdtemp(join(outside, 'rungwise-'));
   await handOver(home, account);
   await symlink(home, folder);
-  say(`PostgreSQL cannot run as root, and user ${account?.name} may not enter ${closed}: the database is kept in ${home} (${folder} links to it).`);
+  say(
+    `PostgreSQL cannot run as root, and user ${account?.name} may not enter ${closed}: the database is kept in ${home} (${folder} links to it).`,
+  );
 }
 
 /**

@@ -50,14 +50,14 @@ async function describe(pid: number): Promise<{ state: string; command: string }
   return { state, command: command.join(' ') };
 }
 
-/** Tells whether the process that a pid file names is still a server on that cluster. In doubt it is taken for one. */
-export async function processState(pid: number, cluster: string): Promise<ProcessState> {
+/** Tells whether the process that a pid file names is still the server that wrote it. In doubt it is taken for it. */
+export async function processState({ pid, folder }: PidFile): Promise<ProcessState> {
   if (!isAlive(pid)) return 'gone';
   const { state, command } = await describe(pid);
   if (state.startsWith('Z') || state.startsWith('X')) return 'zombie';
   if (command && !command.includes('postgres')) return 'other';
-  // A server works inside its cluster. The link is readable for root and for the server's own user.
-  const workingFolder = await readlink(`/proc/${pid}/cwd`).catch(() => undefined);
-  if (workingFolder !== undefined && workingFolder !== (await realpath(cluster)) && !workingFolder.endsWith(' (deleted)')) return 'other';
-  return 'server';
+  // A server works inside its folder. The link is readable for root and for the server's own user.
+  const worksIn = await readlink(`/proc/${pid}/cwd`).catch(() => undefined);
+  const named = await realpath(folder).catch(() => folder);
+  return worksIn === undefined || worksIn === named || worksIn.endsWith(' (deleted)') ? 'server' : 'other';
 }

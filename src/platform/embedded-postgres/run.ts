@@ -13,7 +13,11 @@ export interface Finished {
  * @param account the user to run as; undefined: the user of this process
  * @throws SetUpError when the program cannot be run at all
  */
-export function run(program: string, args: string[], options: { cwd: string; account: Account | undefined; input?: string }): Promise<Finished> {
+export function run(
+  program: string,
+  args: string[],
+  options: { cwd: string; account: Account | undefined; input?: string },
+): Promise<Finished> {
   const { cwd, account, input } = options;
   return new Promise((resolve, reject) => {
     const child = spawn(program, args, {

@@ -79,8 +79,8 @@ describe('a draw', () => {
     const drawn = draw(compiled, 3);
     expect(drawn.options?.map(({ value }) => value)).toEqual([3, 5, 10, 13]);
     expect(drawn.options?.filter(({ tellTale, value }) => value === drawn.key.value && tellTale === null)).toHaveLength(1);
-    for (const { name, value } of drawn.tellTales)
-      expect(drawn.options?.find((option) => option.value === value)?.tellTale).toEqual(expect.any(String), name);
+    for (const { value } of drawn.tellTales)
+      expect(drawn.options?.find((option) => option.value === value)?.tellTale).toEqual(expect.any(String));
   });
 });
 

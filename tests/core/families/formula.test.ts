@@ -85,6 +85,19 @@ describe('formulas with the numbers put in', () => {
   });
 });
 
+const known = new Set(['math', 'mrow', 'mi', 'mn', 'mo', 'mtext', 'mfrac', 'msup', 'msub', 'msqrt']);
+
+/** Elements that are known, closed in order, and no attribute but the one of `math`. */
+function isSound(mathml: string): boolean {
+  const open: string[] = [];
+  for (const [, slash, name = '', attributes = ''] of mathml.matchAll(/<(\/?)(\w+)([^>]*)>/g)) {
+    if (!known.has(name) || attributes !== (name === 'math' && slash === '' ? ' display="block"' : '')) return false;
+    if (slash === '') open.push(name);
+    else if (open.pop() !== name) return false;
+  }
+  return open.length === 0;
+}
+
 describe('what is printed into a page', () => {
   it('escapes units, the only texts of a pack in it', () => {
     const unit = '<b>"&\'';
@@ -95,17 +108,8 @@ describe('what is printed into a page', () => {
   });
 
   it.each(variants)('is well-formed MathML of known elements for %s in %s', (_id, _region, compiled) => {
-    for (let seed = 1; seed <= 20; seed += 1) {
-      for (const line of workingMathML(compiled, draw(compiled, seed))) {
-        const open: string[] = [];
-        for (const [, slash, name = '', attributes = ''] of line.matchAll(/<(\/?)(\w+)([^>]*)>/g)) {
-          expect(['math', 'mrow', 'mi', 'mn', 'mo', 'mtext', 'mfrac', 'msup', 'msub', 'msqrt']).toContain(name);
-          expect(attributes).toBe(name === 'math' && slash === '' ? ' display="block"' : '');
-          if (slash === '') open.push(name);
-          else expect(open.pop()).toBe(name);
-        }
-        expect(open).toEqual([]);
-      }
-    }
+    const lines = Array.from({ length: 20 }, (_, seed) => workingMathML(compiled, draw(compiled, seed))).flat();
+    expect(lines.length).toBeGreaterThanOrEqual(40);
+    expect(lines.filter((line) => !isSound(line))).toEqual([]);
   });
 });

@@ -1,0 +1,24 @@
+# The server alone: PostgreSQL runs beside it (docker-compose.yml). Build: docker build -t rungwise .
+
+FROM node:20-slim AS packages
+WORKDIR /app
+COPY package.json package-lock.json ./
+RUN npm ci --omit=dev --omit=optional --ignore-scripts --no-audit --no-fund
+
+FROM packages AS program
+COPY . .
+RUN node scripts/build.mjs
+
+FROM node:20-slim
+ENV NODE_ENV=production HOST=0.0.0.0 PORT=3000 RUNGWISE_DATA=/data
+WORKDIR /app
+COPY --from=program /app ./
+# Only backups go there. A volume laid over it takes its owner from the image.
+RUN mkdir /data && chown node:node /data
+USER node
+EXPOSE 3000
+VOLUME /data
+HEALTHCHECK --interval=10s --timeout=5s --start-period=20s --retries=3 \
+  CMD ["node", "-e", "fetch(`http://127.0.0.1:${process.env.PORT}/health`).then((r) => process.exit(r.ok ? 0 : 1), () => process.exit(1))"]
+# Run with an init (docker run --init): it reaps what the server leaves behind and passes signals on.
+CMD ["node", "scripts/start.mjs"]
