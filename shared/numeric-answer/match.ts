@@ -38,8 +38,9 @@ function matchOnce(text: string, expected: Unit): UnitMatch {
   if (expected.quantity === 'time' && /^m$/i.test(token)) return { kind: 'ask', message: messages.minutesOrMetres() };
   const own = readings.filter((reading) => reading.unit.quantity === expected.quantity);
   const best = own.find((reading) => reading.exact) ?? own[0];
-  if (best !== undefined) return settled(best, text);
   const exactly = readings.find((reading) => reading.exact);
+  // A single letter in the wrong capitals is the unit asked for (5 H of hours); longer spellings are what they say (Pa is no pA).
+  if (best !== undefined && (best.exact || exactly === undefined || token.length === 1)) return settled(best, text);
   // "5 m" is metres and "5 N" newtons, whatever was asked; but K is for kilo to most people, not for kelvin.
   const bare = exactly === undefined || /^k(?:ilo)?$/i.test(token) ? barePrefix(token, expected) : null;
   if (bare !== null) return bare;

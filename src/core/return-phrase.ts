@@ -66,16 +66,35 @@ function readWord(piece: string): WordReading {
   const begun = wordByStart.get(piece.slice(0, lettersThatSuffice));
   // Whole, or broken off after the fourth letter.
   if (begun?.startsWith(piece)) return { piece, word: begun, near: [] };
-  const near = phraseWords.filter((word) => isOneSlipApart(piece, word));
+  const near = wordsOneSlipAway(piece);
   if (near.length > 0) return near.length === 1 ? { piece, word: near[0], near: [] } : { piece, word: undefined, near };
   // A right beginning and a muddled end: no other word of the list begins so. Much longer, it is rather two words run together.
   const muddled = begun !== undefined && begun.length > lettersThatSuffice && piece.length <= begun.length + 2;
   return { piece, word: muddled ? begun : undefined, near: [] };
 }
 
+const longestWord = Math.max(...phraseWords.map((word) => word.length));
+
+/** Every word under itself and under what is left of it when one letter is missing. Two texts one slip apart share such a remnant. */
+const wordsByRemnant = new Map<string, string[]>();
+for (const word of phraseWords) {
+  for (const remnant of remnantsOf(word)) wordsByRemnant.set(remnant, [...(wordsByRemnant.get(remnant) ?? []), word]);
+}
+
+function remnantsOf(text: string): Set<string> {
+  return new Set([text, ...Array.from({ length: text.length }, (_, i) => text.slice(0, i) + text.slice(i + 1))]);
+}
+
+/** Words of the list one slip away, in alphabetical order. By the table, so that 400 characters cost no search of the whole list. */
+function wordsOneSlipAway(piece: string): string[] {
+  if (piece.length > longestWord + 1) return [];
+  const sharing = new Set([...remnantsOf(piece)].flatMap((remnant) => wordsByRemnant.get(remnant) ?? []));
+  return [...sharing].filter((word) => isOneSlipApart(piece, word)).sort();
+}
+
 /**
  * Whether two texts are exactly one edit apart in the restricted Damerau-Levenshtein sense. Once the common beginning and end are set
- * aside, what is left shows which edit it was; so this takes time in proportion to the length, with no table.
+ * aside, what is left shows which edit it was; so this takes time in proportion to the length.
  */
 function isOneSlipApart(a: string, b: string): boolean {
   if (Math.abs(a.length - b.length) > 1 || a === b) return false;

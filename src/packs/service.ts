@@ -48,7 +48,7 @@ function questionsOf(pack: Pack): QuestionToWrite[] {
       regions: question.regions ?? [...regionIds],
       revision: question.revision,
       body: question,
-      hash: hashOf(question),
+      hash: hashOf({ ...question, checked: '' }),
     }),
   );
   const numeric = pack.families.map(
@@ -59,7 +59,7 @@ function questionsOf(pack: Pack): QuestionToWrite[] {
       regions: regionIds.filter((region) => family.regions[region].available),
       revision: family.revision,
       body: family,
-      hash: hashOf(family),
+      hash: hashOf({ ...family, checked: '' }),
     }),
   );
   return [...single, ...numeric];

@@ -65,7 +65,10 @@ export interface QuestionToWrite {
   hash: string;
 }
 
-/** Codes whose text changed while the revision stayed the same, or whose revision went down. */
+/**
+ * Codes whose text changed while the revision stayed the same, or whose revision went down. The hash leaves out the
+ * day of the last check, so that a check that found nothing needs no new revision.
+ */
 export async function findUnraised(sql: PoolClient, packId: number, questions: QuestionToWrite[]): Promise<string[]> {
   const { rows } = await sql.query<{ code: string }>(
     `SELECT n.code FROM jsonb_to_recordset($2) AS n(code text, revision int, hash text)
@@ -93,7 +96,7 @@ export async function writeQuestions(sql: PoolClient, packId: number, questions:
     `INSERT INTO question_revision (question_id, revision, body, content_hash)
      SELECT q.id, n.revision, n.body, n.hash FROM jsonb_to_recordset($2) AS n(code text, revision int, body jsonb, hash text)
        JOIN question q ON q.pack_id = $1 AND q.code = n.code
-     ON CONFLICT (question_id, revision) DO NOTHING`,
+     ON CONFLICT (question_id, revision) DO UPDATE SET body = excluded.body`,
     [packId, list],
   );
   const { rowCount } = await sql.query('UPDATE question SET retired = true WHERE pack_id = $1 AND NOT retired AND code <> ALL ($2)', [

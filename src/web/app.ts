@@ -1,7 +1,7 @@
 import cookie from '@fastify/cookie';
 import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
-import Fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify';
+import Fastify, { LogController, type FastifyInstance, type FastifyServerOptions } from 'fastify';
 import { accountsRoutes, accountsService, type AccountsService, type Installation } from '../accounts/index.js';
 import { classesService } from '../classes/index.js';
 import type { Clock } from '../platform/clock.js';
@@ -69,16 +69,15 @@ function bareServer({ trustProxy, logger }: AppNeeds): FastifyInstance {
   let counter = 0;
   return Fastify({
     logger: logger ?? false,
-    disableRequestLogging: true,
+    logController: new LogController({ disableRequestLogging: true }),
     trustProxy: trustProxy.length === 0 ? false : trustProxy,
     bodyLimit: 16 * 1024,
     requestTimeout: 30_000,
     connectionTimeout: 60_000,
     keepAliveTimeout: 30_000,
-    maxParamLength: 100,
     genReqId: () => `${prefix}-${(counter += 1).toString(36)}`,
     return503OnClosing: true,
     forceCloseConnections: 'idle',
-    routerOptions: { ignoreTrailingSlash: true },
+    routerOptions: { ignoreTrailingSlash: true, maxParamLength: 100 },
   });
 }

@@ -48,7 +48,7 @@ export function quantities(text: string): Safe {
 }
 
 /** Our own pages, places on a page, and the web; nothing that runs, and no `//host` or `/\host` that leaves by a side door. */
-const ADDRESS = /^(?:\/(?![/\\])|#|https?:\/\/)[^\u0000-\u0020\\]*$/;
+const ADDRESS = /^(?:\/(?![/\\])|#|https?:\/\/)[^\s\p{Cc}\\]*$/u;
 
 /** An address fit for `href` and `action`; anything else becomes `#`. The template escapes the result. */
 export function address(text: string): string {

@@ -80,12 +80,15 @@ const HELPERS = ['quantities', 'address', 'mathml', 'sign', 'asset'] as const;
 
 function registerHelpers(engine: typeof Handlebars, versions: Map<string, string>, signs: string): void {
   const signByName = drawings(signs);
+  const addresses = new Map(
+    [...versions].map(([name, version]) => [name, new Handlebars.SafeString(`/assets/${encodeURI(name)}?v=${version}`)]),
+  );
   const helpers: Record<(typeof HELPERS)[number], (text: string) => unknown> = {
     quantities,
     address,
     mathml,
     sign: (name) => known(signByName.get(name), `sign ${name} in signs.svg`),
-    asset: (name) => `/assets/${name}?v=${known(versions.get(name), `file ${name} among the assets`)}`,
+    asset: (name) => known(addresses.get(name), `file ${name} among the assets`),
   };
   engine.registerHelper(helpers);
 }

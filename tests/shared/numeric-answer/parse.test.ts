@@ -337,6 +337,7 @@ describe('reading a typed quantity', () => {
       ['5 wats', 'W'],
       ['5 £', 'A'],
       ['5 h', 'm'],
+      ['5 Pa', 'A'],
       ['3 V/A', 'ohm'],
     ],
     ambiguous: [

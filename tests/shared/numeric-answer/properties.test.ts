@@ -213,6 +213,8 @@ describe('the reader of answers, whatever is typed', () => {
         const symbol = findUnit(typed)?.symbol ?? '';
         // In the wrong capitals h is still the unit asked for: 5 H of hours, 5 h of henries.
         if (symbol.toLowerCase() === findUnit(expected)?.symbol.toLowerCase()) continue;
+        // Where a temperature is asked for, F is degrees Fahrenheit and ° the degrees asked for; where a mass is, T is tonnes.
+        if (['F for °C', 'degree for °C', 'T for kg'].includes(`${typed} for ${expected}`)) continue;
         const reading = readQuantity(`5 ${symbol}`, expected);
         expect([typed, expected, reading.understood ? 'read' : reading.reason]).toEqual([
           typed,
