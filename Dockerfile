@@ -3,7 +3,8 @@
 FROM node:20-slim AS packages
 WORKDIR /app
 COPY package.json package-lock.json ./
-RUN npm ci --omit=dev --omit=optional --ignore-scripts --no-audit --no-fund
+# Not --omit=optional: the password hash comes as an optional package for each system, too.
+RUN npm ci --omit=dev --ignore-scripts --no-audit --no-fund
 
 FROM packages AS program
 COPY . .

@@ -9,7 +9,7 @@ export class StepError extends Error {
 }
 
 export function stepLine(state, label, milliseconds, note = '') {
-  return `${state.padEnd(7)} ${label.padEnd(16)} ${(milliseconds / 1000).toFixed(1)} s${note ? `   ${note}` : ''}`;
+  return `${state.padEnd(7)} ${label.padEnd(18)} ${(milliseconds / 1000).toFixed(1)} s${note ? `   ${note}` : ''}`;
 }
 
 /**

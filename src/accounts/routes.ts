@@ -26,7 +26,7 @@ function comeIn(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
     if (!form.success) {
       reply.code(422);
       const name = { value: typed(request.body, 'name'), why: whyOf(form.error, 'name') ?? 'Please send the form again.' };
-      return reply.page(welcomePage(await needs.bank(), reply.formToken(), randomUUID(), name, typed(request.body, 'region')), { title: 'Not sent yet' });
+      return reply.page(welcomePage(await needs.bank(), reply.formToken(), randomUUID(), name, typed(request.body, 'region')), { title: 'Not sent yet', layout: 'two', scripts: ['numeric-field'] });
     }
     const started = await accounts.start(form.data, request.ip);
     // The same form sent twice: the person exists, and the phrase was shown by the first answer.
@@ -53,7 +53,7 @@ function ownAccount(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
   app.get<{ Querystring: { saved?: string } }>('/me', { config }, async (request, reply) => {
     const person = request.who();
     const page = mePage(person, await accounts.sessionsOf(person), reply.formToken(), request.query.saved === 'yes');
-    return reply.page(page, { title: 'You' });
+    return reply.page(page, { title: 'You', layout: 'two' });
   });
 
   app.post('/me', { config }, async (request, reply) => {
@@ -66,7 +66,7 @@ function ownAccount(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
     reply.code(422);
     const field = (name: string) => ({ value: typed(request.body, name), why: whyOf(form.error, name) });
     const page = mePage(person, await accounts.sessionsOf(person), reply.formToken(), false, field('name'), field('timeZone'));
-    return reply.page(page, { title: 'Not saved yet' });
+    return reply.page(page, { title: 'Not saved yet', layout: 'two' });
   });
 
   app.post('/me/phrase', { config: { access: 'study' } }, async (request, reply) => {

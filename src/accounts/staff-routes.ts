@@ -88,7 +88,7 @@ function staffList(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
 
   app.get('/staff', { config }, async (request, reply) => {
     const page = staffPage(await accounts.listStaff(request.who()), clock.now(), reply.formToken());
-    return reply.page(page, { title: 'Staff' });
+    return reply.page(page, { title: 'Staff', layout: 'two' });
   });
 
   app.post('/staff', { config }, async (request, reply) => {
@@ -98,12 +98,12 @@ function staffList(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
     if (form.success && result !== null && result !== 'taken') {
       const until = result.until.toISOString().slice(0, 16).replace('T', ' ');
       const invitation = { name: form.data.name, href: `${originOf(needs, request)}/invitation/${result.token}`, until: `${until} UTC` };
-      return reply.page(staffPage(await accounts.listStaff(person), clock.now(), reply.formToken(), invitation), { title: 'Invited' });
+      return reply.page(staffPage(await accounts.listStaff(person), clock.now(), reply.formToken(), invitation), { title: 'Invited', layout: 'two' });
     }
     reply.code(422);
     const why = form.success ? 'Somebody with that name is on the list already. Choose another name.' : whyOf(form.error, 'name');
     const name = { value: typed(request.body, 'name'), why };
     const page = staffPage(await accounts.listStaff(person), clock.now(), reply.formToken(), null, name, typed(request.body, 'role'));
-    return reply.page(page, { title: 'Not invited yet' });
+    return reply.page(page, { title: 'Not invited yet', layout: 'two' });
   });
 }

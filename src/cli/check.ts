@@ -1,6 +1,5 @@
 import { parseArgs } from 'node:util';
-import { readPackFolderApart, type ReadApart } from '../packs/read-apart.js';
-import type { Finding } from '../packs/read-folder.js';
+import { readPackFolderApart, type Finding, type ReadApart } from '../packs/index.js';
 import type { CommandIo } from './command.js';
 
 const usage = 'Use: rungwise check <pack folder> [--json]';

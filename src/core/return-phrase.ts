@@ -93,11 +93,11 @@ function wordsOneSlipAway(piece: string): string[] {
 }
 
 /**
- * Whether two texts are exactly one edit apart in the restricted Damerau-Levenshtein sense. Once the common beginning and end are set
+ * Whether two different texts are one edit apart in the restricted Damerau-Levenshtein sense. Once the common beginning and end are set
  * aside, what is left shows which edit it was; so this takes time in proportion to the length.
  */
 function isOneSlipApart(a: string, b: string): boolean {
-  if (Math.abs(a.length - b.length) > 1 || a === b) return false;
+  if (Math.abs(a.length - b.length) > 1) return false;
   const shorter = Math.min(a.length, b.length);
   let start = 0;
   while (start < shorter && a[start] === b[start]) start += 1;

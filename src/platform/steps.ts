@@ -2,7 +2,7 @@ import { SetUpError, explain } from './set-up-error.js';
 
 /** One line of the start's report: how it went, what, and how long it took. `scripts/steps.mjs` writes the same form. */
 function stepLine(state: 'ok' | 'skip' | 'failed', label: string, milliseconds: number, note = ''): string {
-  return `${state.padEnd(7)} ${label.padEnd(16)} ${(milliseconds / 1000).toFixed(1)} s${note ? `   ${note}` : ''}`;
+  return `${state.padEnd(7)} ${label.padEnd(18)} ${(milliseconds / 1000).toFixed(1)} s${note ? `   ${note}` : ''}`;
 }
 
 /**

@@ -47,7 +47,7 @@ export function studyRoutes(study: StudyService) {
       const view = await study.outcome(request.who(), token);
       if (view === null) throw new RungwiseError('not-found');
       const page = outcomePage(view);
-      return reply.page(page, { title: page.data.verdict.word, layout: page.data.caution === null ? 'one' : 'two' });
+      return reply.page(page, { title: page.data.verdict.word, layout: 'two' });
     });
   };
 }

@@ -1,5 +1,4 @@
 import { randomBytes } from 'node:crypto';
-import { once } from 'node:events';
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { ensureInstallation, type AccountsService } from '../accounts/index.js';
@@ -23,10 +22,11 @@ const demo = process.argv.includes('--demo');
 const say = (text: string): void => console.error(text);
 
 async function main(): Promise<void> {
-  const settings = readSettings();
+  const asked = whenAskedToStop();
+  const settings = await step('settings', async () => readSettings());
   const database = await step('database', () => openServer(settings), (found) => found.note);
   try {
-    await serve(settings, database.url);
+    await serve(settings, database.url, asked);
   } finally {
     await database.stop();
   }
@@ -49,7 +49,7 @@ const dataFolderOf = (settings: Settings): string => (demo ? `${settings.dataFol
 /** Where root keeps the database when the project lies where PostgreSQL's user may not enter. */
 const outsideFolder = '/var/lib/rungwise';
 
-async function serve(settings: Settings, url: string): Promise<void> {
+async function serve(settings: Settings, url: string, asked: Promise<void>): Promise<void> {
   await step('migrations', () => migrate(url, join(projectFolder, 'prisma/migrations')), ({ applied }) => (applied.length === 0 ? 'up to date' : applied.join(', ')));
   const db = openDatabase({ url, log: say });
   try {
@@ -69,7 +69,7 @@ async function serve(settings: Settings, url: string): Promise<void> {
     if (demonstration === null) await sayHowToBegin(accounts, shown);
     else sayWhoIsThere(demonstration);
     console.log(`ready ${address}/`);
-    await askedToStop();
+    await asked;
     await server.close();
   } finally {
     await db.close();
@@ -107,8 +107,11 @@ function sayWhoIsThere({ tutor, candidate }: DemonstrationAccess): void {
   console.log(`        Candidate  ${candidate.name}, return phrase: ${candidate.phrase}`);
 }
 
-async function askedToStop(): Promise<void> {
-  await Promise.race([once(process, 'SIGTERM'), once(process, 'SIGINT')]);
+/** Listens for good: Ctrl-C reaches the server twice, from the terminal and from npm, and the second must not kill it. */
+function whenAskedToStop(): Promise<void> {
+  return new Promise((resolve) => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => resolve());
+  });
 }
 
 main().then(

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { run } from '../../src/cli/check.js';
+import { childrenRunFromSource } from '../packs/source-child.js';
 import { folderOf, goodPack, goodPackWith, tenFaults } from '../packs/temporary-pack.js';
 
 interface Document {
@@ -25,8 +26,7 @@ async function checkJson(...args: string[]): Promise<{ status: number; document:
 }
 
 describe('rungwise check', () => {
-  beforeAll(() => vi.stubEnv('NODE_OPTIONS', `--import=${new URL('../packs/from-source.mjs', import.meta.url).href}`));
-  afterAll(() => vi.unstubAllEnvs());
+  childrenRunFromSource();
 
   it('answers 0 for a good pack, with its name and coverage', async () => {
     const { status, document, err } = await checkJson(goodPack);

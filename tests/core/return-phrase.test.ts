@@ -6,7 +6,7 @@ import { makePhrase, phraseBits, phraseLength, phraseWords, readPhrase } from '.
 const fixed = { seed: 20_261_125, numRuns: 300 };
 const positions = fc.array(fc.nat(1023), { minLength: 7, maxLength: 7 });
 const phrases = positions.map((places) => places.map((place) => phraseWords[place] as string));
-const spread = ['banana', 'ladder', 'yellow', 'quiet', 'kitten', 'orchid'];
+const spread = ['banana', 'ladder', 'yellow', 'window', 'kitten', 'orchid'];
 
 /** Edits between two texts: Levenshtein by the textbook table, with neighbours exchanged as one edit where `swaps` is set. */
 function edits(a: string, b: string, swaps: boolean): number {
@@ -140,36 +140,36 @@ describe('making a phrase', () => {
 });
 
 describe('reading a phrase', () => {
-  const canonical = 'apple banana ladder yellow quiet kitten orchid';
+  const canonical = 'apple banana ladder yellow window kitten orchid';
 
   it.each([
-    ['as it stands', 'apple banana ladder yellow quiet kitten orchid'],
-    ['in capitals', 'APPLE Banana LADDER Yellow quIET Kitten ORCHID'],
-    ['with hyphens', 'apple-banana-ladder-yellow-quiet-kitten-orchid'],
-    ['with commas and a full stop', 'Apple, banana, ladder, yellow, quiet, kitten, orchid.'],
-    ['numbered, on lines', '1. apple\n2. banana\r\n3. ladder\n4. yellow\n5. quiet\n6. kitten\n7. orchid\n'],
-    ['numbered without spaces', '1)apple2)banana3)ladder4)yellow5)quiet6)kitten7)orchid'],
-    ['with nothing but numbers between', '1apple2banana3ladder4yellow5quiet6kitten7orchid'],
-    ['in curly quotation marks', '“apple” ‘banana’ «ladder» „yellow“ quiet’ kitten… – orchid'],
-    ['with accents', 'àpplé bañana låddër ÿellow qüiet kıtten ørchid'],
-    ['in full-width letters', 'ａｐｐｌｅ　ｂａｎａｎａ　ｌａｄｄｅｒ　ｙｅｌｌｏｗ　ｑｕｉｅｔ　ｋｉｔｔｅｎ　ｏｒｃｈｉｄ'],
-    ['with invisible signs', '\ufeffap\u00adple\u00a0banana\u200bladder\tyellow\u2028quiet kit\u200dten orchid\u200f'],
-    ['by first four letters', 'appl bana ladd yell quie kitt orch'],
-    ['broken off later', 'appl banan ladde yello quiet kitte orchi'],
-    ['with a wrong letter each', 'apkle bamana ladper yelliw quoet kixten orchad'],
-    ['with a missing letter each', 'pple banaa laddr yllow quit ktten orhid'],
-    ['with a letter too many each', 'appple bananas laddder yelllow quiiet kittten orrchid'],
-    ['with neighbours exchanged', 'appel banaan laddre yellwo queit kittne ocrhid'],
-    ['with a figure for a letter', 'app1e bana6a ladder yel1ow qu1et kitten orch1d'],
-    ['with a muddled end', 'applul bananer laddurs yellough quieitt kittun orchedd'],
-    ['with a letter astray', 'apple banana ladder x yellow quiet kitten orchi d'],
-    ['with pictures between', 'apple🍎banana🍌ladder🪜yellow💛quiet🤫kitten🐈orchid🌸'],
+    ['as it stands', 'apple banana ladder yellow window kitten orchid'],
+    ['in capitals', 'APPLE Banana LADDER Yellow winDOW Kitten ORCHID'],
+    ['with hyphens', 'apple-banana-ladder-yellow-window-kitten-orchid'],
+    ['with commas and a full stop', 'Apple, banana, ladder, yellow, window, kitten, orchid.'],
+    ['numbered, on lines', '1. apple\n2. banana\r\n3. ladder\n4. yellow\n5. window\n6. kitten\n7. orchid\n'],
+    ['numbered without spaces', '1)apple2)banana3)ladder4)yellow5)window6)kitten7)orchid'],
+    ['with nothing but numbers between', '1apple2banana3ladder4yellow5window6kitten7orchid'],
+    ['in curly quotation marks', '“apple” ‘banana’ «ladder» „yellow“ window’ kitten… – orchid'],
+    ['with accents', 'àpplé bañana låddër ÿellow wïndow kıtten ørchid'],
+    ['in full-width letters', 'ａｐｐｌｅ　ｂａｎａｎａ　ｌａｄｄｅｒ　ｙｅｌｌｏｗ　ｗｉｎｄｏｗ　ｋｉｔｔｅｎ　ｏｒｃｈｉｄ'],
+    ['with invisible signs', '\ufeffap\u00adple\u00a0banana\u200bladder\tyellow\u2028window kit\u200dten orchid\u200f'],
+    ['by first four letters', 'appl bana ladd yell wind kitt orch'],
+    ['broken off later', 'appl banan ladde yello windo kitte orchi'],
+    ['with a wrong letter each', 'apkle bamana ladper yelliw wondow kixten orchad'],
+    ['with a missing letter each', 'pple banaa laddr yllow widow ktten orhid'],
+    ['with a letter too many each', 'appple bananas laddder yelllow windoww kittten orrchid'],
+    ['with neighbours exchanged', 'appel banaan laddre yellwo widnow kittne ocrhid'],
+    ['with a figure for a letter', 'app1e bana6a ladder yel1ow wind0w kitten orch1d'],
+    ['with a muddled end', 'applul bananoh laddurs yellough windough kittun orchedd'],
+    ['with a letter astray', 'apple banana ladder x yellow window kitten orchi d'],
+    ['with pictures between', 'apple🍎banana🍌ladder🪜yellow💛window🤫kitten🐈orchid🌸'],
   ])('understands it %s', (_how, text) => {
     expect(readPhrase(text)).toEqual({ understood: true, words: canonical.split(' '), canonical });
   });
 
   it('says which word is not in the list, where it stands, and that four letters are enough', () => {
-    const message = messageOf('apple banana zzzzz yellow quiet kitten orchid');
+    const message = messageOf('apple banana zzzzz yellow window kitten orchid');
     expect(message).toBe('Word 3, “zzzzz”, is not in the list. Look at your phrase again; the first four letters of a word are enough.');
   });
 
@@ -214,7 +214,17 @@ describe('reading a phrase', () => {
   });
 
   it('does not take words run together for the first of them', () => {
-    expect(messageOf('applebanana ladder yellow quiet kitten orchid')).toContain('Word 1, “applebanana”, is not in the list.');
+    expect(messageOf('applebanana ladder yellow window kitten orchid')).toContain('Word 1, “applebanana”, is not in the list.');
+  });
+
+  it('does not take a longer word for a word of four letters that begins it', () => {
+    expect(messageOf(`treess ${spread.join(' ')}`)).toContain('Word 1, “treess”, is not in the list.');
+  });
+
+  it('does not pass over an eighth word that is not in the list', () => {
+    expect(messageOf(`apple ${spread.join(' ')} zzzzz`)).toMatch(
+      /^Word 8, “zzzzz”, is not in the list\..* 8 words were read, and seven are needed\.$/,
+    );
   });
 
   it('reads 400 characters and no more', () => {

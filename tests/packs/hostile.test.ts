@@ -109,10 +109,8 @@ describe('whatever bytes a file holds', () => {
   }
 
   it('they are read or refused with a place, and nothing is thrown', () => {
-    fc.assert(
-      fc.property(fc.uint8Array({ maxLength: 400 }), (content) => sound(content)),
-      settings,
-    );
+    const property = fc.property(fc.uint8Array({ maxLength: 400 }), sound);
+    expect(() => fc.assert(property, settings)).not.toThrow();
   });
 
   it('so is text made of the signs that mean something in YAML', () => {
@@ -131,10 +129,8 @@ describe('whatever bytes a file holds', () => {
       'key: ',
       '"\\u0000"',
     );
-    fc.assert(
-      fc.property(fc.array(sign, { maxLength: 120 }), (signs) => sound(bytes(signs.join('')))),
-      settings,
-    );
+    const property = fc.property(fc.array(sign, { maxLength: 120 }), (signs) => sound(bytes(signs.join(''))));
+    expect(() => fc.assert(property, settings)).not.toThrow();
   });
 
   it('so is a good pack with any part of it broken', async () => {

@@ -1,10 +1,10 @@
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { readPackFolderApart } from '../../src/packs/read-apart.js';
+import { allowSource, childrenRunFromSource } from './source-child.js';
 import { folderOf, goodPack, short, tenFaults } from './temporary-pack.js';
 
 describe('readPackFolderApart', () => {
-  beforeAll(() => vi.stubEnv('NODE_OPTIONS', `--import=${new URL('./from-source.mjs', import.meta.url).href}`));
-  afterAll(() => vi.unstubAllEnvs());
+  childrenRunFromSource();
 
   it('tells what reading in the same process tells', async () => {
     const good = await readPackFolderApart(goodPack);
@@ -35,7 +35,7 @@ describe('readPackFolderApart', () => {
       // Without the help that runs TypeScript, the child of a test does not start.
       await expect(readPackFolderApart(goodPack)).rejects.toThrow(/ended with code 1/);
     } finally {
-      vi.stubEnv('NODE_OPTIONS', `--import=${new URL('./from-source.mjs', import.meta.url).href}`);
+      allowSource();
     }
   });
 });

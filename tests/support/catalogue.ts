@@ -2,7 +2,7 @@ import pg from 'pg';
 
 /** Everything in the public schema that a migration can make, one line for each thing: `part: name = definition`. */
 const parts: Record<string, string> = {
-  columns: `SELECT format('%s.%s = %s%s%s', c.relname, a.attname, format_type(a.atttypid, a.atttypmod),
+  columns: `SELECT format('%s.%s = %s%s%s%s%s', c.relname, a.attname, format_type(a.atttypid, a.atttypmod), a.attidentity, a.attgenerated,
       CASE WHEN a.attnotnull THEN ' not null' ELSE '' END, coalesce(' default ' || pg_get_expr(d.adbin, d.adrelid), '')) AS line
     FROM pg_attribute a JOIN pg_class c ON c.oid = a.attrelid LEFT JOIN pg_attrdef d ON d.adrelid = c.oid AND d.adnum = a.attnum
     WHERE c.relnamespace = 'public'::regnamespace AND c.relkind IN ('r', 'p', 'v', 'm') AND a.attnum > 0 AND NOT a.attisdropped`,

@@ -3,7 +3,7 @@ import type { Path } from '../../core/pack-draft.js';
 /** One thing to mend in a pack (`error`) or to look at again (`warning`), with its place. */
 export interface Finding {
   level: 'error' | 'warning';
-  /** A stable name of the rule, such as `unknown-key`: see docs in question-packs/README.md. */
+  /** A stable name of the rule, such as `unknown-key`. */
   rule: string;
   /** Relative to the pack's folder, with `/` between the parts; `.` is the folder itself. */
   file: string;

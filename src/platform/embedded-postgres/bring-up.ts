@@ -79,7 +79,7 @@ async function start(task: Task<unknown>): Promise<void> {
   if (code === 0) return;
   const log = await logSince(home.log, from);
   if (/already exists|still in use|Address already in use|starting up|not yet accepting|did not start in time/.test(log + output)) return;
-  const said = (log.match(/^.*(FATAL|PANIC|ERROR|HINT).*$/gm) ?? [output]).slice(-3).join(' ');
+  const said = (log.match(/(FATAL|PANIC|ERROR): .*$/gm) ?? [output]).slice(-2).join(' ');
   if (/No space left/.test(log))
     throw new SetUpError(`The database cannot start, since its disk is full: ${said}`, 'Make room and start again.');
   throw new SetUpError(`The database did not start: ${said}`, `See ${home.log} for more.`);

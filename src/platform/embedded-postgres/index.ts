@@ -70,6 +70,7 @@ class Keeper {
   private async restore(port: number): Promise<void> {
     this.presence = undefined;
     this.log('The database went away; bringing it back.');
+    let said = '';
     for (let delay = 200; !this.stopping; delay = Math.min(delay * 2, 10_000)) {
       try {
         const up = await this.begin(port);
@@ -77,7 +78,7 @@ class Keeper {
         else this.log('The database is back.');
         return;
       } catch (error) {
-        this.log(`The database could not be brought back: ${explain(error)}`);
+        if (explain(error) !== said) this.log(`The database could not be brought back: ${(said = explain(error))}`);
         await wait(delay);
       }
     }
@@ -85,7 +86,8 @@ class Keeper {
 
   async stop(): Promise<boolean> {
     this.stopping = true;
-    await this.repair;
+    // A repair can take minutes; whoever wants to go need not wait for its end, and the next start looks after the rest.
+    await Promise.race([this.repair, wait(5000, undefined, { ref: false })]);
     const presence = this.presence;
     this.presence = undefined;
     const last = (await presence?.isLast().catch(() => false)) ?? false;

@@ -12,5 +12,5 @@ export async function files(app: FastifyInstance, folders: { assets: string; com
     const root = join(folders.compiled, part);
     if (existsSync(root)) await app.register(fastifyStatic, { ...kept, root, prefix: `/script/${part}/`, maxAge: 0, immutable: false });
   }
-  app.get('/favicon.ico', { config: { access: 'file' } }, (_request, reply) => reply.redirect('/assets/mark-small.svg', 308));
+  app.get('/favicon.ico', { config: { access: 'file' } }, (_request, reply) => reply.redirect('/assets/favicon.ico', 308));
 }
