@@ -49,7 +49,9 @@ const tutorName = 'Alma Thrupp';
 
 /** Fills an empty database; one that has people stays as it is. Both ways a fresh password and a fresh phrase are made. */
 export async function fillDemonstration(db: Db, installation: Installation, clock: Clock): Promise<DemonstrationAccess> {
-  const password = makePhrase((below) => randomInt(below)).slice(0, 4).join(' ');
+  const password = makePhrase((below) => randomInt(below))
+    .slice(0, 4)
+    .join(' ');
   if ((await db.prisma.person.count()) === 0) await fill(db, installation, clock);
   await db.prisma.person.update({ where: { signInName: tutorName.toLowerCase() }, data: { passwordHash: await hashPassword(password) } });
   const zelda = await db.prisma.person.findFirstOrThrow({ where: { displayName: (pupils[0] as Pupil).name }, orderBy: { id: 'asc' } });
@@ -80,7 +82,10 @@ async function studyFor(db: Db, installation: Installation, clock: Clock, pupil:
   const services = (daysAgo: number) => {
     // Evenings, each at its own minute; today's lies a little in the past.
     const moved = shiftedClock(clock.now().getTime() - Date.now() - daysAgo * dayMs - random.below(90) * 60_000);
-    return { accounts: accountsService({ db, clock: moved, installation, enrol }), study: studyService({ db, clock: moved, questions: questionsService({ db, clock: moved }) }) };
+    return {
+      accounts: accountsService({ db, clock: moved, installation, enrol }),
+      study: studyService({ db, clock: moved, questions: questionsService({ db, clock: moved }) }),
+    };
   };
   const form = { name: pupil.name, region: 'uk' as const, timeZone: 'Europe/London', startToken: randomUUID() };
   const first = services(pupil.since);
@@ -89,7 +94,8 @@ async function studyFor(db: Db, installation: Installation, clock: Clock, pupil:
   if (person === null) throw new Error('the demonstration could not make a candidate');
   const skill = new Map<number, number>();
   for (let daysAgo = pupil.since; daysAgo >= pupil.away; daysAgo -= 1) {
-    if (daysAgo === pupil.since || daysAgo === pupil.away || random.next() < pupil.comes) await evening(services(daysAgo).study, person, pupil, random, skill);
+    if (daysAgo === pupil.since || daysAgo === pupil.away || random.next() < pupil.comes)
+      await evening(services(daysAgo).study, person, pupil, random, skill);
   }
   const seen = new Date(clock.now().getTime() - pupil.away * dayMs - 3_600_000);
   await db.prisma.person.update({ where: { id: person.id }, data: { lastSeenAt: seen } });
@@ -104,7 +110,10 @@ async function evening(study: StudyService, person: Person, pupil: Pupil, random
     const right = random.next() < Math.min(0.97, pupil.knows + 0.12 * met);
     skill.set(item.questionId, met + 1);
     const { options, draw } = item.put;
-    const wrong = options === null ? String(draw?.tellTales[0]?.value ?? 1) : (options.filter((option) => !option.key)[random.below(options.length - 1)]?.value ?? '');
+    const wrong =
+      options === null
+        ? String(draw?.tellTales[0]?.value ?? 1)
+        : (options.filter((option) => !option.key)[random.below(options.length - 1)]?.value ?? '');
     const key = options === null ? String(draw?.key.shown) : (options.find((option) => option.key)?.value ?? '');
     await study.answer(person, {
       token: item.token,

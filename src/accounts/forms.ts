@@ -20,7 +20,10 @@ const password = z
   .refine((text) => [...text].length >= 12, 'Use 12 letters or more. Four words you can remember are a good password.')
   .refine((text) => [...text].length <= 200, 'Use 200 letters at most.')
   .refine((text) => new Set(text).size >= 5, 'That password repeats too few letters. Four words you can remember are better.')
-  .refine((text) => !/^(rungwise|password|passwort|qwerty|letmein|123456|abcdef|netherwobbling)/i.test(text.replace(/\s/g, '')), 'That password is among the first anybody would try. Choose another.');
+  .refine(
+    (text) => !/^(rungwise|password|passwort|qwerty|letmein|123456|abcdef|netherwobbling)/i.test(text.replace(/\s/g, '')),
+    'That password is among the first anybody would try. Choose another.',
+  );
 
 export const startForm = z.object({
   name,
@@ -29,7 +32,9 @@ export const startForm = z.object({
   startToken: z.uuid('Reload the page and send the form again.'),
 });
 
-export const returnForm = z.object({ phrase: z.string({ error: 'Type the seven words.' }).max(400, 'That is too long. Type just the seven words.') });
+export const returnForm = z.object({
+  phrase: z.string({ error: 'Type the seven words.' }).max(400, 'That is too long. Type just the seven words.'),
+});
 
 export const signInForm = z.object({
   name: z.string({ error: 'Type your name.' }).min(1, 'Type your name.').max(80, 'That name is too long.'),

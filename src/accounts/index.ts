@@ -1,4 +1,5 @@
-export { accountsService, requirePermission, type AccountsService } from './service.js';
+export { requirePermission } from './require-permission.js';
+export { accountsService, type AccountsService } from './service.js';
 export { accountsRoutes } from './routes.js';
 export { ensureInstallation, type Installation } from './staff-store.js';
 export type { Person } from './sessions.js';

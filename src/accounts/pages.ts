@@ -17,7 +17,14 @@ const regionLabels: Record<Region, string> = {
 
 const regions = (chosen: string) => Object.entries(regionLabels).map(([value, label]) => ({ value, label, chosen: value === chosen }));
 
-const field = (label: string, value: string, width: TitleField['width'], name = false): TitleField => ({ label, value, width, name, id: false, href: null });
+const field = (label: string, value: string, width: TitleField['width'], name = false): TitleField => ({
+  label,
+  value,
+  width,
+  name,
+  id: false,
+  href: null,
+});
 
 export interface Bank {
   packs: { title: string; version: string; licence: string; questions: number; families: number }[];
@@ -58,7 +65,10 @@ export function phrasePage(person: { displayName: string }, words: string[], fir
   };
 }
 
-export const returnPage = (csrf: string, phrase: FieldPart = empty): ReturnPage => ({ view: 'accounts/return', data: { csrf, phrase, words: 7 } });
+export const returnPage = (csrf: string, phrase: FieldPart = empty): ReturnPage => ({
+  view: 'accounts/return',
+  data: { csrf, phrase, words: 7 },
+});
 
 export const signInPage = (csrf: string, name: FieldPart = empty, why: string | null = null): SignInPage => ({
   view: 'accounts/sign-in',

@@ -12,7 +12,8 @@ export interface AccountsRoutesNeeds {
   bank: () => Promise<Bank>;
 }
 
-export const originOf = (needs: AccountsRoutesNeeds, request: { protocol: string; host: string }): string => needs.origin ?? `${request.protocol}://${request.host}`;
+export const originOf = (needs: AccountsRoutesNeeds, request: { protocol: string; host: string }): string =>
+  needs.origin ?? `${request.protocol}://${request.host}`;
 
 /** The first message of a form for one of its fields. */
 export function whyOf(error: { issues: { path: PropertyKey[]; message: string }[] }, name: string): string | null {

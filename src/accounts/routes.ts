@@ -26,20 +26,30 @@ function comeIn(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
     if (!form.success) {
       reply.code(422);
       const name = { value: typed(request.body, 'name'), why: whyOf(form.error, 'name') ?? 'Please send the form again.' };
-      return reply.page(welcomePage(await needs.bank(), reply.formToken(), randomUUID(), name, typed(request.body, 'region')), { title: 'Not sent yet', layout: 'two', scripts: ['numeric-field'] });
+      return reply.page(welcomePage(await needs.bank(), reply.formToken(), randomUUID(), name, typed(request.body, 'region')), {
+        title: 'Not sent yet',
+        layout: 'two',
+        scripts: ['numeric-field'],
+      });
     }
     const started = await accounts.start(form.data, request.ip);
     // The same form sent twice: the person exists, and the phrase was shown by the first answer.
     if (started === null) return reply.redirect('/', 303);
     const today = dayWords(dayNumber(clock.now().getTime(), 'Europe/London'));
-    return reply.signIn(started.cookie).page(phrasePage({ displayName: form.data.name }, started.phrase, true, originOf(needs, request), today), { title: 'Your return phrase' });
+    return reply
+      .signIn(started.cookie)
+      .page(phrasePage({ displayName: form.data.name }, started.phrase, true, originOf(needs, request), today), {
+        title: 'Your return phrase',
+      });
   });
 
   app.get('/return', { config }, async (_request, reply) => reply.page(returnPage(reply.formToken()), { title: 'Come back' }));
 
   app.post('/return', { config }, async (request, reply) => {
     const form = returnForm.safeParse(request.body);
-    const result = form.success ? await accounts.comeBack(form.data.phrase, request.ip) : { why: whyOf(form.error, 'phrase') ?? 'Type the seven words.' };
+    const result = form.success
+      ? await accounts.comeBack(form.data.phrase, request.ip)
+      : { why: whyOf(form.error, 'phrase') ?? 'Type the seven words.' };
     if ('cookie' in result) return reply.signIn(result.cookie).redirect('/', 303);
     reply.code(422);
     return reply.page(returnPage(reply.formToken(), { value: typed(request.body, 'phrase'), why: result.why }), { title: 'Not found yet' });

@@ -1,13 +1,12 @@
 import { randomInt } from 'node:crypto';
 import { isTimeZone } from '../core/calendar.js';
-import { RungwiseError } from '../core/errors.js';
-import { may, type Permission } from '../core/permissions.js';
 import { makePhrase, readPhrase } from '../core/return-phrase.js';
 import type { Region } from '../core/syllabus.js';
 import type { Clock } from '../platform/clock.js';
 import { inTransaction, type Db } from '../platform/db.js';
 import { hashPhrase } from '../platform/password.js';
 import { limited, limits } from './guess-limits.js';
+import { requirePermission } from './require-permission.js';
 import { findSession, openSession, type Person } from './sessions.js';
 import { staffService } from './sign-in.js';
 import type { Installation } from './staff-store.js';
@@ -31,12 +30,6 @@ export interface StartForm {
 
 export type Started = { cookie: string; phrase: string[] };
 
-/** @throws RungwiseError not-allowed, or sign-in-first for a visitor */
-export function requirePermission(person: Person | null, permission: Permission): void {
-  if (may(person?.role ?? 'visitor', permission)) return;
-  throw new RungwiseError(person === null ? 'sign-in-first' : 'not-allowed');
-}
-
 export type AccountsService = ReturnType<typeof accountsService>;
 
 export function accountsService(needs: AccountsNeeds) {
@@ -45,17 +38,30 @@ export function accountsService(needs: AccountsNeeds) {
   /** Makes a candidate with a session and a return phrase. Null when this very form was sent before. */
   async function start(form: StartForm, address: string): Promise<Started | null> {
     const now = clock.now();
-    return await limited(db, now, [limits.start(address)], () => false, async () => {
-      const phrase = makePhrase((below) => randomInt(below));
-      const phraseHash = await hashPhrase(phrase.join(' '), installation.phraseSalt);
-      const timeZone = isTimeZone(form.timeZone) ? form.timeZone : 'Europe/London';
-      return await inTransaction(db, async (sql) => {
-        const id = await addCandidate(sql, { displayName: form.name, timeZone, region: form.region, phraseHash, startToken: form.startToken, now });
-        if (id === null) return null;
-        await needs.enrol(sql, id, form.region);
-        return { cookie: await openSession(sql, id, 'candidate', now), phrase };
-      });
-    });
+    return await limited(
+      db,
+      now,
+      [limits.start(address)],
+      () => false,
+      async () => {
+        const phrase = makePhrase((below) => randomInt(below));
+        const phraseHash = await hashPhrase(phrase.join(' '), installation.phraseSalt);
+        const timeZone = isTimeZone(form.timeZone) ? form.timeZone : 'Europe/London';
+        return await inTransaction(db, async (sql) => {
+          const id = await addCandidate(sql, {
+            displayName: form.name,
+            timeZone,
+            region: form.region,
+            phraseHash,
+            startToken: form.startToken,
+            now,
+          });
+          if (id === null) return null;
+          await needs.enrol(sql, id, form.region);
+          return { cookie: await openSession(sql, id, 'candidate', now), phrase };
+        });
+      },
+    );
   }
 
   /** @returns the cookie of a new session, or what is wrong with the phrase in words for the form. */
@@ -63,11 +69,18 @@ export function accountsService(needs: AccountsNeeds) {
     const phrase = readPhrase(text);
     if (!phrase.understood) return { why: phrase.message };
     const now = clock.now();
-    return await limited(db, now, [limits.phrase(address)], (result) => 'cookie' in result, async () => {
-      const person = await personByPhrase(db, new Uint8Array(await hashPhrase(phrase.canonical, installation.phraseSalt)));
-      if (person === null) return { why: 'All seven words are from our list, but together they belong to nobody. Check each word and their order.' };
-      return { cookie: await openSession(db.pool, person.id, 'candidate', now) };
-    });
+    return await limited(
+      db,
+      now,
+      [limits.phrase(address)],
+      (result) => 'cookie' in result,
+      async () => {
+        const person = await personByPhrase(db, new Uint8Array(await hashPhrase(phrase.canonical, installation.phraseSalt)));
+        if (person === null)
+          return { why: 'All seven words are from our list, but together they belong to nobody. Check each word and their order.' };
+        return { cookie: await openSession(db.pool, person.id, 'candidate', now) };
+      },
+    );
   }
 
   /** A new phrase in place of the old one; other browsers are signed out, since the old phrase may be in other hands. */
@@ -85,7 +98,8 @@ export function accountsService(needs: AccountsNeeds) {
   async function update(person: Person, form: { name: string; timeZone: string; region: Region }): Promise<void> {
     requirePermission(person, 'keep-own-account');
     await updateAccount(db, person.id, { displayName: form.name, timeZone: form.timeZone, region: form.region });
-    if (person.role === 'candidate' && form.region !== person.region) await inTransaction(db, (sql) => needs.enrol(sql, person.id, form.region));
+    if (person.role === 'candidate' && form.region !== person.region)
+      await inTransaction(db, (sql) => needs.enrol(sql, person.id, form.region));
   }
 
   return {

@@ -4,6 +4,7 @@ import type { Clock } from '../platform/clock.js';
 import { inTransaction, type Db } from '../platform/db.js';
 import { hashPassword, needsRehash, passwordMatches } from '../platform/password.js';
 import { limited, limits } from './guess-limits.js';
+import { requirePermission } from './require-permission.js';
 import { openSession, type Person } from './sessions.js';
 import * as staff from './staff-store.js';
 import { endSessions, personBySignInName, setPasswordHash } from './store.js';
@@ -27,7 +28,13 @@ export function staffService({ db, clock }: { db: Db; clock: Clock }) {
   }
 
   const isSetUpToken = (token: string, address: string): Promise<boolean> =>
-    limited(db, clock.now(), [limits.link(address)], (known) => known, () => staff.isSetUpToken(db, bytes(hashOf(token)), clock.now()));
+    limited(
+      db,
+      clock.now(),
+      [limits.link(address)],
+      (known) => known,
+      () => staff.isSetUpToken(db, bytes(hashOf(token)), clock.now()),
+    );
 
   /** @returns the cookie of the first administrator's session; `taken` when the name is, `used` when the link was. */
   async function setUp(token: string, name: string, password: string): Promise<{ cookie: string } | 'used' | 'taken'> {
@@ -55,16 +62,23 @@ export function staffService({ db, clock }: { db: Db; clock: Clock }) {
   async function signIn(name: string, password: string, address: string): Promise<string | null> {
     const now = clock.now();
     const signInName = signInNameOf(name);
-    return await limited(db, now, [limits.password(address), limits.passwordOf(signInName, address)], (cookie) => cookie !== null, async () => {
-      const person = await personBySignInName(db, signInName);
-      if (!(await passwordMatches(person?.passwordHash ?? null, password)) || person === null) return null;
-      if (needsRehash(person.passwordHash as string)) await setPasswordHash(db, person.id, await hashPassword(password));
-      return await openSession(db.pool, person.id, person.role as Role, now);
-    });
+    return await limited(
+      db,
+      now,
+      [limits.password(address), limits.passwordOf(signInName, address)],
+      (cookie) => cookie !== null,
+      async () => {
+        const person = await personBySignInName(db, signInName);
+        if (!(await passwordMatches(person?.passwordHash ?? null, password)) || person === null) return null;
+        if (needsRehash(person.passwordHash as string)) await setPasswordHash(db, person.id, await hashPassword(password));
+        return await openSession(db.pool, person.id, person.role as Role, now);
+      },
+    );
   }
 
   /** @returns the token of a one-time link; `taken` when somebody with that name has a password already. */
-  async function invite(name: string, role: Role): Promise<{ token: string; until: Date } | 'taken'> {
+  async function invite(person: Person, name: string, role: Role): Promise<{ token: string; until: Date } | 'taken'> {
+    requirePermission(person, 'invite-staff');
     const token = newToken();
     const signInName = signInNameOf(name);
     const expires = until();
@@ -82,7 +96,13 @@ export function staffService({ db, clock }: { db: Db; clock: Clock }) {
   }
 
   const invited = (token: string, address: string) =>
-    limited(db, clock.now(), [limits.link(address)], (person) => person !== null, () => staff.personByInvitation(db, bytes(hashOf(token)), clock.now()));
+    limited(
+      db,
+      clock.now(),
+      [limits.link(address)],
+      (person) => person !== null,
+      () => staff.personByInvitation(db, bytes(hashOf(token)), clock.now()),
+    );
 
   /** @returns the cookie of a new session, or null when the link was used or ran out. */
   async function acceptInvitation(token: string, password: string): Promise<string | null> {
@@ -96,7 +116,12 @@ export function staffService({ db, clock }: { db: Db; clock: Clock }) {
     });
   }
 
-  return { setUpToken, isSetUpToken, setUp, signIn, invite, invited, acceptInvitation, listStaff: (_: Person) => staff.listStaff(db) };
+  async function listStaff(person: Person) {
+    requirePermission(person, 'invite-staff');
+    return await staff.listStaff(db);
+  }
+
+  return { setUpToken, isSetUpToken, setUp, signIn, invite, invited, acceptInvitation, listStaff };
 }
 
 class NameTaken extends Error {}

@@ -30,7 +30,9 @@ function signIn(app: FastifyInstance, { accounts }: AccountsRoutesNeeds): void {
     const cookie = form.success ? await accounts.signIn(form.data.name, form.data.password, request.ip) : null;
     if (cookie !== null) return reply.signIn(cookie).redirect('/', 303);
     reply.code(422);
-    const why = form.success ? 'That name and password do not belong together. Check both; capital letters count in the password.' : 'Type your name and your password.';
+    const why = form.success
+      ? 'That name and password do not belong together. Check both; capital letters count in the password.'
+      : 'Type your name and your password.';
     return reply.page(signInPage(reply.formToken(), { value: typed(request.body, 'name'), why: null }, why), { title: 'Not signed in' });
   });
 }
@@ -94,11 +96,14 @@ function staffList(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
   app.post('/staff', { config }, async (request, reply) => {
     const person = request.who();
     const form = inviteForm.safeParse(request.body);
-    const result = form.success ? await accounts.invite(form.data.name, form.data.role) : null;
+    const result = form.success ? await accounts.invite(person, form.data.name, form.data.role) : null;
     if (form.success && result !== null && result !== 'taken') {
       const until = result.until.toISOString().slice(0, 16).replace('T', ' ');
       const invitation = { name: form.data.name, href: `${originOf(needs, request)}/invitation/${result.token}`, until: `${until} UTC` };
-      return reply.page(staffPage(await accounts.listStaff(person), clock.now(), reply.formToken(), invitation), { title: 'Invited', layout: 'two' });
+      return reply.page(staffPage(await accounts.listStaff(person), clock.now(), reply.formToken(), invitation), {
+        title: 'Invited',
+        layout: 'two',
+      });
     }
     reply.code(422);
     const why = form.success ? 'Somebody with that name is on the list already. Choose another name.' : whyOf(form.error, 'name');

@@ -15,7 +15,9 @@ export async function ensureInstallation(db: Db, fresh: Installation): Promise<I
     fresh.cookieSecret,
     fresh.phraseSalt,
   ]);
-  const { rows } = await db.pool.query<Installation>('SELECT cookie_secret AS "cookieSecret", phrase_salt AS "phraseSalt" FROM installation WHERE id = 1');
+  const { rows } = await db.pool.query<Installation>(
+    'SELECT cookie_secret AS "cookieSecret", phrase_salt AS "phraseSalt" FROM installation WHERE id = 1',
+  );
   return rows[0] as Installation;
 }
 
@@ -61,7 +63,10 @@ export async function addStaff(sql: Pick<PoolClient, 'query'>, row: NewStaff): P
 }
 
 export async function personByInvitation(db: Db, hash: Uint8Array<ArrayBuffer>, now: Date) {
-  return db.prisma.person.findFirst({ where: { invitationHash: hash, invitationExpiresAt: { gt: now } }, select: { id: true, displayName: true, signInName: true } });
+  return db.prisma.person.findFirst({
+    where: { invitationHash: hash, invitationExpiresAt: { gt: now } },
+    select: { id: true, displayName: true, signInName: true },
+  });
 }
 
 /** Uses an invitation up and sets the password. @returns the person's id, or null when it was used or ran out meanwhile. */

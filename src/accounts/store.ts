@@ -99,6 +99,10 @@ export async function setPasswordHash(db: Db, personId: number, passwordHash: st
   await db.prisma.person.update({ where: { id: personId }, data: { passwordHash } });
 }
 
-export async function updateAccount(db: Db, personId: number, data: { displayName: string; timeZone: string; region: Region }): Promise<void> {
+export async function updateAccount(
+  db: Db,
+  personId: number,
+  data: { displayName: string; timeZone: string; region: Region },
+): Promise<void> {
   await db.prisma.person.update({ where: { id: personId }, data });
 }

@@ -1,10 +1,1 @@
-export {
-  answersOfRound,
-  findAnswer,
-  recordAnswer,
-  type AnswerRow,
-  type FreshItem,
-  type MemoryAfter,
-  type MemoryBefore,
-  type RecordedAnswer,
-} from './store.js';
+export { answersOfRound, findAnswer, recordAnswer, type AnswerRow, type RecordedAnswer } from './store.js';

@@ -71,7 +71,21 @@ export async function recordAnswer(
   fresh: FreshItem | null,
 ): Promise<'recorded' | 'moved-meanwhile' | 'known'> {
   const values = [
-    ...[a.token, a.personId, a.questionId, a.revision, a.seed, a.region, a.given, a.certainty, a.right, a.tellTale, a.rating, a.day, a.answeredAt],
+    ...[
+      a.token,
+      a.personId,
+      a.questionId,
+      a.revision,
+      a.seed,
+      a.region,
+      a.given,
+      a.certainty,
+      a.right,
+      a.tellTale,
+      a.rating,
+      a.day,
+      a.answeredAt,
+    ],
     ...[a.expectedRecall, after.stability, after.difficulty, after.lastDay, after.dueDay, after.retryDay, after.surelyWrong],
     ...[before.reps, before.stability, before.difficulty, before.lastDay, fresh?.token ?? null, fresh?.seed ?? null],
   ];

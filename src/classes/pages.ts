@@ -12,7 +12,12 @@ export function tutorPage({ rows, now }: Awaited<ReturnType<ClassesService['over
     view: 'home/tutor',
     data: {
       heading: ids.length === 1 ? 'Your class' : 'Classes',
-      classes: ids.map((id) => classPart(rows.filter((row) => row.classId === id), now)),
+      classes: ids.map((id) =>
+        classPart(
+          rows.filter((row) => row.classId === id),
+          now,
+        ),
+      ),
       staffHref: may(person.role, 'invite-staff') ? '/staff' : null,
       titleBlock: [
         { label: 'Tutor', value: person.displayName, width: 6, name: true, id: false, href: null },

@@ -17,7 +17,9 @@ const io = {
 
 function help(): string {
   const lines = Object.entries(commands).map(([name, { about }]) => `  ${name.padEnd(14)}${about}`);
-  return ['npx rungwise <command> [--json]', '', ...lines, '', 'Exit status: 0 done, 1 done and the answer is no, 2 could not do it.'].join('\n');
+  return ['npx rungwise <command> [--json]', '', ...lines, '', 'Exit status: 0 done, 1 done and the answer is no, 2 could not do it.'].join(
+    '\n',
+  );
 }
 
 async function main([name, ...args]: string[]): Promise<number> {

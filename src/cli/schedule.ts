@@ -59,7 +59,14 @@ function worked(history: History, named: Record<string, number[]>) {
     day += gapDays;
     const before: number | null = memory === null ? null : model.recall(memory, day);
     memory = model.after(memory, day, rating);
-    return { rating, gapDays, retrievabilityBefore: before, stability: memory.stability, difficulty: memory.difficulty, retrievabilityAfter: later(model, memory) };
+    return {
+      rating,
+      gapDays,
+      retrievabilityBefore: before,
+      stability: memory.stability,
+      difficulty: memory.difficulty,
+      retrievabilityAfter: later(model, memory),
+    };
   });
   return { id: history.id, reviews };
 }
@@ -79,7 +86,8 @@ function later(model: MemoryModel, memory: Memory): { d1: number; d7: number; d4
 
 function text({ id, reviews }: ReturnType<typeof worked>): string {
   const lines = reviews.map(
-    (r, i) => `  ${String(i + 1).padStart(3)}  stability ${r.stability.toPrecision(6)} d  difficulty ${r.difficulty.toFixed(4)}  recall in 7 days ${r.retrievabilityAfter.d7.toFixed(3)}`,
+    (r, i) =>
+      `  ${String(i + 1).padStart(3)}  stability ${r.stability.toPrecision(6)} d  difficulty ${r.difficulty.toFixed(4)}  recall in 7 days ${r.retrievabilityAfter.d7.toFixed(3)}`,
   );
   return [id, ...lines].join('\n');
 }

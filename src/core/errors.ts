@@ -3,20 +3,69 @@
  * A message says what went wrong and what to do next; it never carries a path, a query or a stack.
  */
 export const errorCodes = {
-  'not-found': { status: 404, title: 'There is no such page', message: 'The address may be mistyped, or what it showed is no longer here. Go back to the start and try from there.' },
-  'not-allowed': { status: 403, title: 'This page is not for you', message: 'You are signed in, but your role does not open this page. Ask the person who runs this server if you think it should.' },
-  'sign-in-first': { status: 401, title: 'Please come in first', message: 'This page belongs to somebody. Start, or come back with your return phrase, and open it again.' },
-  'form-expired': { status: 403, title: 'This form is too old', message: 'The form was opened before you came in, or in another browser, so it was not accepted. Go back, reload the page and send it again.' },
-  'form-not-understood': { status: 400, title: 'The form could not be read', message: 'Something in the form is missing or was changed on the way. Go back, reload the page and try again.' },
-  'too-large': { status: 413, title: 'Too much was sent', message: 'The server takes only short forms on this page. Shorten what you typed and send it again.' },
+  'not-found': {
+    status: 404,
+    title: 'There is no such page',
+    message: 'The address may be mistyped, or what it showed is no longer here. Go back to the start and try from there.',
+  },
+  'not-allowed': {
+    status: 403,
+    title: 'This page is not for you',
+    message: 'You are signed in, but your role does not open this page. Ask the person who runs this server if you think it should.',
+  },
+  'sign-in-first': {
+    status: 401,
+    title: 'Please come in first',
+    message: 'This page belongs to somebody. Start, or come back with your return phrase, and open it again.',
+  },
+  'form-expired': {
+    status: 403,
+    title: 'This form is too old',
+    message:
+      'The form was opened before you came in, or in another browser, so it was not accepted. Go back, reload the page and send it again.',
+  },
+  'form-not-understood': {
+    status: 400,
+    title: 'The form could not be read',
+    message: 'Something in the form is missing or was changed on the way. Go back, reload the page and try again.',
+  },
+  'too-large': {
+    status: 413,
+    title: 'Too much was sent',
+    message: 'The server takes only short forms on this page. Shorten what you typed and send it again.',
+  },
   'wrong-kind': { status: 415, title: 'This was sent in a form the server does not take', message: 'Send the form from its own page.' },
   'wrong-method': { status: 405, title: 'This address does not take that', message: 'Go back to the start and try from there.' },
-  'too-many-tries': { status: 429, title: 'Too many tries', message: 'To stop guessing, the server asks you to wait a little before the next try.' },
-  'changed-meanwhile': { status: 409, title: 'Something changed meanwhile', message: 'The same question was answered somewhere else at the same moment. Go back to Now and carry on from there.' },
-  'database-away': { status: 503, title: 'Please try again in a moment', message: 'The server cannot reach its database just now. Nothing you sent was half stored. Wait a moment and send it again.' },
-  'disk-full': { status: 507, title: 'The server has no room left', message: 'Nothing was stored. Tell the person who runs this server that its disk is full.' },
-  'bad-input': { status: 400, title: 'Something typed does not fit', message: 'Look at the notes beside the fields, mend them and send the form again.' },
-  'internal': { status: 500, title: 'Something went wrong here', message: 'It is not your fault. Try again; if it comes back, give the reference number to the person who runs this server.' },
+  'too-many-tries': {
+    status: 429,
+    title: 'Too many tries',
+    message: 'To stop guessing, the server asks you to wait a little before the next try.',
+  },
+  'changed-meanwhile': {
+    status: 409,
+    title: 'Something changed meanwhile',
+    message: 'The same question was answered somewhere else at the same moment. Go back to Now and carry on from there.',
+  },
+  'database-away': {
+    status: 503,
+    title: 'Please try again in a moment',
+    message: 'The server cannot reach its database just now. Nothing you sent was half stored. Wait a moment and send it again.',
+  },
+  'disk-full': {
+    status: 507,
+    title: 'The server has no room left',
+    message: 'Nothing was stored. Tell the person who runs this server that its disk is full.',
+  },
+  'bad-input': {
+    status: 400,
+    title: 'Something typed does not fit',
+    message: 'Look at the notes beside the fields, mend them and send the form again.',
+  },
+  internal: {
+    status: 500,
+    title: 'Something went wrong here',
+    message: 'It is not your fault. Try again; if it comes back, give the reference number to the person who runs this server.',
+  },
 } as const;
 
 export type ErrorCode = keyof typeof errorCodes;

@@ -14,14 +14,12 @@ export interface ShownOption {
 
 /** The options of a fixed question in the order of this seed; ordered numbers stay as written. */
 export function shownOptions(question: SingleQuestion, seed: number): ShownOption[] {
-  const options = question.options.map(
-    (option, index): ShownOption => ({
-      value: String(index),
-      text: option.text,
-      key: option.key === true,
-      why: option.why ?? '',
-    }),
-  );
+  const options = question.options.map((option, index): ShownOption => ({
+    value: String(index),
+    text: option.text,
+    key: option.key === true,
+    why: option.why ?? '',
+  }));
   return question.order === 'fixed' ? options : shuffled(options, randomFrom(`options ${question.id} ${seed}`));
 }
 

@@ -5,7 +5,9 @@ import { keySchema, objectiveCodeSchema, regionSchema } from './syllabus.js';
 
 const text = (max: number) => z.string().trim().min(1).max(max);
 
-export const questionIdSchema = z.string().regex(/^[A-Z]{2}-\d{2}-\d{3}$/, 'an objective code, a hyphen and three digits, such as LA-02-001');
+export const questionIdSchema = z
+  .string()
+  .regex(/^[A-Z]{2}-\d{2}-\d{3}$/, 'an objective code, a hyphen and three digits, such as LA-02-001');
 export const revisionSchema = z.number().int().min(1).max(9999);
 export const daySchema = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'a day such as 2026-11-25');
 export const demandSchema = z.enum(['recall', 'apply', 'judge']);

@@ -39,7 +39,10 @@ export const objectiveSchema = z.strictObject({
   why: text(400),
   /** 1 ask now and then, 2 ask regularly, 3 core. */
   weight: z.union([z.literal(1), z.literal(2), z.literal(3)]),
-  facts: z.array(z.strictObject({ text: text(600), source: keySchema, basis: basisSchema, note: text(600).optional() })).min(1).max(20),
+  facts: z
+    .array(z.strictObject({ text: text(600), source: keySchema, basis: basisSchema, note: text(600).optional() }))
+    .min(1)
+    .max(20),
   misconceptions: z.array(text(200)).max(12),
   caution: keySchema.optional(),
 });

@@ -40,38 +40,40 @@ export function packsService({ db, enrolAll }: PacksNeeds) {
 }
 
 function questionsOf(pack: Pack): QuestionToWrite[] {
-  const single = pack.questions.map(
-    (question): QuestionToWrite => ({
-      code: question.id,
-      kind: 'single',
-      objective: question.objective,
-      regions: question.regions ?? [...regionIds],
-      revision: question.revision,
-      body: question,
-      hash: hashOf({ ...question, checked: '' }),
-    }),
-  );
-  const numeric = pack.families.map(
-    (family): QuestionToWrite => ({
-      code: family.id,
-      kind: 'numeric',
-      objective: family.objectives[0] as string,
-      regions: regionIds.filter((region) => family.regions[region].available),
-      revision: family.revision,
-      body: family,
-      hash: hashOf({ ...family, checked: '' }),
-    }),
-  );
+  const single = pack.questions.map((question): QuestionToWrite => ({
+    code: question.id,
+    kind: 'single',
+    objective: question.objective,
+    regions: question.regions ?? [...regionIds],
+    revision: question.revision,
+    body: question,
+    hash: hashOf({ ...question, checked: '' }),
+  }));
+  const numeric = pack.families.map((family): QuestionToWrite => ({
+    code: family.id,
+    kind: 'numeric',
+    objective: family.objectives[0] as string,
+    regions: regionIds.filter((region) => family.regions[region].available),
+    revision: family.revision,
+    body: family,
+    hash: hashOf({ ...family, checked: '' }),
+  }));
   return [...single, ...numeric];
 }
 
 /** A hash of the content, whatever the order in which it was written down. */
 function hashOf(value: unknown): string {
-  return createHash('sha256').update(JSON.stringify(sorted(value))).digest('hex');
+  return createHash('sha256')
+    .update(JSON.stringify(sorted(value)))
+    .digest('hex');
 }
 
 function sorted(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(sorted);
   if (value === null || typeof value !== 'object') return value;
-  return Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)).map(([key, inner]) => [key, sorted(inner)]));
+  return Object.fromEntries(
+    Object.entries(value)
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .map(([key, inner]) => [key, sorted(inner)]),
+  );
 }

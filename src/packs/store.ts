@@ -51,7 +51,12 @@ export async function writeSyllabus(sql: PoolClient, packId: number, pack: Pack)
      FROM jsonb_to_recordset($2) AS o(topic text, code text, title text, weight int, position int, body jsonb)
        JOIN topic t ON t.pack_id = $1 AND t.code = o.topic
      ON CONFLICT (topic_id, code) DO UPDATE SET title = excluded.title, weight = excluded.weight, position = excluded.position, body = excluded.body`,
-    [packId, JSON.stringify(pack.objectives.map((o, position) => ({ topic: o.topic, code: o.code, title: o.title, weight: o.weight, position, body: o })))],
+    [
+      packId,
+      JSON.stringify(
+        pack.objectives.map((o, position) => ({ topic: o.topic, code: o.code, title: o.title, weight: o.weight, position, body: o })),
+      ),
+    ],
   );
 }
 

@@ -11,7 +11,8 @@ export interface BankQuestion {
   questionId: number;
   code: string;
   revision: number;
-  item: { kind: 'single'; question: SingleQuestion } | { kind: 'numeric'; family: Family; compiled: (region: Region) => CompiledFamily | null };
+  item:
+    { kind: 'single'; question: SingleQuestion } | { kind: 'numeric'; family: Family; compiled: (region: Region) => CompiledFamily | null };
   objective: { code: string; title: string; weight: number };
   topic: { code: string; title: string };
   pack: { title: string; version: string; licence: string };
@@ -48,8 +49,18 @@ export function questionsService({ db, clock }: { db: Db; clock: Clock }) {
 }
 
 function fromRow(row: BankRow): BankQuestion {
-  const cautions = new Map(cautionSchema.array().parse(row.cautions).map((caution) => [caution.id, caution]));
-  const shorts = new Map(sourceSchema.array().parse(row.sources).map((source) => [source.id, source.short]));
+  const cautions = new Map(
+    cautionSchema
+      .array()
+      .parse(row.cautions)
+      .map((caution) => [caution.id, caution]),
+  );
+  const shorts = new Map(
+    sourceSchema
+      .array()
+      .parse(row.sources)
+      .map((source) => [source.id, source.short]),
+  );
   const body = row.kind === 'numeric' ? numericItem(familySchema.parse(row.body)) : singleItem(singleQuestionSchema.parse(row.body));
   return {
     questionId: row.questionId,

@@ -1,4 +1,4 @@
 export { studyRoutes } from './routes.js';
 export { studyService, type StudyService } from './service.js';
 export { enrol, enrolAll } from './store.js';
-export { nowPage } from './pages.js';
+export { nowPage } from './now-page.js';

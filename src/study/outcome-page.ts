@@ -30,13 +30,14 @@ export function outcomePage({ answer, item, today }: OutcomeView): OutcomePage {
       verdict: verdict(answer, item, retry),
       tellTales: retry ? [] : tellTales(answer, item),
       retry,
-      options: put.options?.map((option, index) => ({
-        letter: letterOf(index),
-        text: option.text,
-        key: option.key,
-        yours: option.value === answer.given,
-        why: option.why,
-      })) ?? null,
+      options:
+        put.options?.map((option, index) => ({
+          letter: letterOf(index),
+          text: option.text,
+          key: option.key,
+          yours: option.value === answer.given,
+          why: option.why,
+        })) ?? null,
       explanation: bank.item.kind === 'single' ? bank.item.question.explanation : null,
       working: retry ? null : working(item),
       caution: cautionPart(item),

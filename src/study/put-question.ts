@@ -34,7 +34,13 @@ type Marked = Pick<Given, 'given' | 'mark'>;
 export function putQuestion(bank: BankQuestion, seed: number, region: Region): PutQuestion {
   if (bank.item.kind === 'single') {
     const { question } = bank.item;
-    return { stem: question.stem, options: shownOptions(question, seed), draw: null, compiled: null, caution: bank.caution(question.caution) };
+    return {
+      stem: question.stem,
+      options: shownOptions(question, seed),
+      draw: null,
+      compiled: null,
+      caution: bank.caution(question.caution),
+    };
   }
   const compiled = bank.item.compiled(region);
   if (compiled === null) throw new RungwiseError('not-found', `family ${bank.code} is not for region ${region}`);
@@ -46,7 +52,8 @@ export function putQuestion(bank: BankQuestion, seed: number, region: Region): P
 export function readGiven(put: PutQuestion, form: AnswerForm): Given | Refusal {
   const marked = put.options === null ? readNumber(put, form.value ?? '') : readOption(put.options, form.option ?? '', put.draw);
   if ('why' in marked) return marked;
-  if (form.certainty === undefined) return { why: 'Say how sure you are: one of the three buttons hands the answer in.', given: marked.given };
+  if (form.certainty === undefined)
+    return { why: 'Say how sure you are: one of the three buttons hands the answer in.', given: marked.given };
   return { ...marked, certainty: form.certainty };
 }
 

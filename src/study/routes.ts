@@ -9,47 +9,60 @@ import type { StudyService } from './service.js';
 /** Rounds of practice. Every address here is a candidate's own: another's round answers as one that does not exist. */
 export function studyRoutes(study: StudyService) {
   return async function routes(app: FastifyInstance): Promise<void> {
-    const config = { access: 'study' as const };
-
-    app.post('/study/rounds', { config }, async (request, reply) => {
-      const form = roundForm.safeParse(request.body);
-      if (!form.success) throw new RungwiseError('form-not-understood');
-      await study.startRound(request.who(), form.data.round, form.data.minutes);
-      return reply.redirect(`/study/rounds/${form.data.round}`, 303);
-    });
-
-    app.get('/study/rounds/:round', { config }, async (request, reply) => {
-      const { round } = known(roundParams.safeParse(request.params));
-      const item = await study.question(request.who(), round);
-      if (item === null) return reply.redirect(`/study/rounds/${round}/end`, 303);
-      return reply.page(questionPage(item, reply.formToken(), null), { title: `Question ${item.place} of ${item.total}`, scripts: scriptsFor(item.put.options === null) });
-    });
-
-    app.get('/study/rounds/:round/end', { config }, async (request, reply) => {
-      const { round } = known(roundParams.safeParse(request.params));
-      const person = request.who();
-      const page = roundEndPage(await study.roundEnd(person, round), reply.formToken(), randomUUID(), person.displayName);
-      return reply.page(page, { title: 'End of the round' });
-    });
-
-    app.post('/study/answer', { config }, async (request, reply) => {
-      const form = answerForm.safeParse(request.body);
-      if (!form.success) throw new RungwiseError('form-not-understood');
-      const result = await study.answer(request.who(), form.data);
-      if (result.state === 'recorded') return reply.redirect(`/study/answers/${result.token}`, 303);
-      reply.code(422);
-      const page = questionPage(result.item, reply.formToken(), { why: result.why, given: result.given });
-      return reply.page(page, { title: `Not sent yet: question ${result.item.place}`, scripts: scriptsFor(result.item.put.options === null) });
-    });
-
-    app.get('/study/answers/:token', { config }, async (request, reply) => {
-      const { token } = known(tokenParams.safeParse(request.params));
-      const view = await study.outcome(request.who(), token);
-      if (view === null) throw new RungwiseError('not-found');
-      const page = outcomePage(view);
-      return reply.page(page, { title: page.data.verdict.word, layout: 'two' });
-    });
+    rounds(app, study);
+    answers(app, study);
   };
+}
+
+const config = { access: 'study' as const };
+
+function rounds(app: FastifyInstance, study: StudyService): void {
+  app.post('/study/rounds', { config }, async (request, reply) => {
+    const form = roundForm.safeParse(request.body);
+    if (!form.success) throw new RungwiseError('form-not-understood');
+    await study.startRound(request.who(), form.data.round, form.data.minutes);
+    return reply.redirect(`/study/rounds/${form.data.round}`, 303);
+  });
+
+  app.get('/study/rounds/:round', { config }, async (request, reply) => {
+    const { round } = known(roundParams.safeParse(request.params));
+    const item = await study.question(request.who(), round);
+    if (item === null) return reply.redirect(`/study/rounds/${round}/end`, 303);
+    return reply.page(questionPage(item, reply.formToken(), null), {
+      title: `Question ${item.place} of ${item.total}`,
+      scripts: scriptsFor(item.put.options === null),
+    });
+  });
+
+  app.get('/study/rounds/:round/end', { config }, async (request, reply) => {
+    const { round } = known(roundParams.safeParse(request.params));
+    const person = request.who();
+    const page = roundEndPage(await study.roundEnd(person, round), reply.formToken(), randomUUID(), person.displayName);
+    return reply.page(page, { title: 'End of the round' });
+  });
+}
+
+function answers(app: FastifyInstance, study: StudyService): void {
+  app.post('/study/answer', { config }, async (request, reply) => {
+    const form = answerForm.safeParse(request.body);
+    if (!form.success) throw new RungwiseError('form-not-understood');
+    const result = await study.answer(request.who(), form.data);
+    if (result.state === 'recorded') return reply.redirect(`/study/answers/${result.token}`, 303);
+    reply.code(422);
+    const page = questionPage(result.item, reply.formToken(), { why: result.why, given: result.given });
+    return reply.page(page, {
+      title: `Not sent yet: question ${result.item.place}`,
+      scripts: scriptsFor(result.item.put.options === null),
+    });
+  });
+
+  app.get('/study/answers/:token', { config }, async (request, reply) => {
+    const { token } = known(tokenParams.safeParse(request.params));
+    const view = await study.outcome(request.who(), token);
+    if (view === null) throw new RungwiseError('not-found');
+    const page = outcomePage(view);
+    return reply.page(page, { title: page.data.verdict.word, layout: 'two' });
+  });
 }
 
 const scriptsFor = (typed: boolean): string[] => (typed ? ['numeric-field'] : []);

@@ -142,14 +142,25 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
   async function overview(person: Person) {
     const day = today(person);
     const pool = await readPool(person);
-    const lengths = [0, 5, 10, 20].map((minutes) => ({ minutes, planned: planRound(pool, day, minutes, model, randomFrom(`${person.id} ${day}`)) }));
+    const lengths = [0, 5, 10, 20].map((minutes) => ({
+      minutes,
+      planned: planRound(pool, day, minutes, model, randomFrom(`${person.id} ${day}`)),
+    }));
     return { day, pool, lengths, planned: lengths[2]?.planned ?? [], open: await store.openRound(db, person.id, day) };
   }
 
   return { startRound, question, answer, outcome, roundEnd, overview };
 }
 
-function writtenAnswer(person: Person, item: store.ItemWithMemory, given: Given, rated: RatedAnswer, rating: Rating | null, day: number, now: Date): AnswerRow {
+function writtenAnswer(
+  person: Person,
+  item: store.ItemWithMemory,
+  given: Given,
+  rated: RatedAnswer,
+  rating: Rating | null,
+  day: number,
+  now: Date,
+): AnswerRow {
   return {
     token: item.token,
     personId: person.id,

@@ -23,13 +23,16 @@ function nav(request: FastifyRequest): Chrome['nav'] {
   const path = request.url.split('?', 1)[0] as string;
   const entries = [
     { href: '/', label: request.person === null ? 'Start' : 'Now', current: path === '/' || path.startsWith('/study') },
-    ...(request.person !== null && may(request.person.role, 'invite-staff') ? [{ href: '/staff', label: 'Staff', current: path.startsWith('/staff') }] : []),
+    ...(request.person !== null && may(request.person.role, 'invite-staff')
+      ? [{ href: '/staff', label: 'Staff', current: path.startsWith('/staff') }]
+      : []),
     { href: '/about', label: 'About', current: path === '/about' },
   ];
   return entries;
 }
 
-const you = (request: FastifyRequest): Chrome['you'] => (request.person === null ? null : { name: request.person.displayName, href: '/me' });
+const you = (request: FastifyRequest): Chrome['you'] =>
+  request.person === null ? null : { name: request.person.displayName, href: '/me' };
 
 /** Not encrypted, and not staying on this machine. */
 function isPlain(request: FastifyRequest): boolean {

@@ -44,7 +44,9 @@ export function failureOf(error: FastifyError): Failure {
     case 415:
       return { code: 'wrong-kind' };
     default:
-      return { code: error.statusCode !== undefined && error.statusCode >= 400 && error.statusCode < 500 ? 'form-not-understood' : 'internal' };
+      return {
+        code: error.statusCode !== undefined && error.statusCode >= 400 && error.statusCode < 500 ? 'form-not-understood' : 'internal',
+      };
   }
 }
 
@@ -53,7 +55,14 @@ function errorReply(request: FastifyRequest, reply: FastifyReply, { code, retryA
   const wait = retryAfterSeconds === undefined || code !== 'too-many-tries' ? '' : ` Try again in ${waitWords(retryAfterSeconds)}.`;
   const page: ErrorPage = {
     view: 'errors/error',
-    data: { status, heading: title, message: message + wait, reference: status >= 500 ? request.id : null, backHref: '/', backLabel: 'Go to the start' },
+    data: {
+      status,
+      heading: title,
+      message: message + wait,
+      reference: status >= 500 ? request.id : null,
+      backHref: '/',
+      backLabel: 'Go to the start',
+    },
   };
   reply.code(status);
   return reply.page(page, { title });
@@ -82,5 +91,7 @@ function matches(pattern: string, path: string): boolean {
   const wanted = pattern.split('/');
   const given = path.split('/');
   if (wanted.at(-1) === '*') return false;
-  return wanted.length === given.length && wanted.every((part, index) => (part.startsWith(':') ? given[index] !== '' : part === given[index]));
+  return (
+    wanted.length === given.length && wanted.every((part, index) => (part.startsWith(':') ? given[index] !== '' : part === given[index]))
+  );
 }

@@ -12,7 +12,10 @@ export function healthRoutes(db: Db) {
           return false;
         },
       );
-      return reply.code(answers ? 200 : 503).header('cache-control', 'no-store').send({ database: answers ? 'ok' : 'away' });
+      return reply
+        .code(answers ? 200 : 503)
+        .header('cache-control', 'no-store')
+        .send({ database: answers ? 'ok' : 'away' });
     });
   };
 }

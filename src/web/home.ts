@@ -14,7 +14,12 @@ export function homeRoutes({ study, classes, questions }: { study: StudyService;
 
     app.get('/', { config }, async (request, reply) => {
       const { person } = request;
-      if (person === null) return reply.page(welcomePage(await questions.count(), reply.formToken(), randomUUID()), { title: 'Welcome', layout: 'two', scripts: ['numeric-field'] });
+      if (person === null)
+        return reply.page(welcomePage(await questions.count(), reply.formToken(), randomUUID()), {
+          title: 'Welcome',
+          layout: 'two',
+          scripts: ['numeric-field'],
+        });
       if (!may(person.role, 'study')) return reply.page(tutorPage(await classes.overview(person), person), { title: 'Classes' });
       const page = nowPage(await study.overview(person), person, reply.formToken(), randomUUID());
       return reply.page(page, { title: 'Now', layout: 'two' });

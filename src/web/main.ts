@@ -24,7 +24,11 @@ const say = (text: string): void => console.error(text);
 async function main(): Promise<void> {
   const asked = whenAskedToStop();
   const settings = await step('settings', async () => readSettings());
-  const database = await step('database', () => openServer(settings), (found) => found.note);
+  const database = await step(
+    'database',
+    () => openServer(settings),
+    (found) => found.note,
+  );
   try {
     await serve(settings, database.url, asked);
   } finally {
@@ -33,8 +37,13 @@ async function main(): Promise<void> {
 }
 
 async function openServer(settings: Settings): Promise<{ url: string; note: string; stop: () => Promise<unknown> }> {
-  if (settings.databaseUrl !== undefined && demo) throw new SetUpError('A demonstration fills a database of its own, and DATABASE_URL is set.', 'Unset DATABASE_URL and start the demonstration again.');
-  if (settings.databaseUrl !== undefined) return { url: settings.databaseUrl, note: 'the one DATABASE_URL names', stop: async () => undefined };
+  if (settings.databaseUrl !== undefined && demo)
+    throw new SetUpError(
+      'A demonstration fills a database of its own, and DATABASE_URL is set.',
+      'Unset DATABASE_URL and start the demonstration again.',
+    );
+  if (settings.databaseUrl !== undefined)
+    return { url: settings.databaseUrl, note: 'the one DATABASE_URL names', stop: async () => undefined };
   const embedded = await startEmbeddedPostgres({
     dataFolder: dataFolderOf(settings),
     ...(settings.dataFolderChosen ? {} : { outside: outsideFolder }),
@@ -50,12 +59,22 @@ const dataFolderOf = (settings: Settings): string => (demo ? `${settings.dataFol
 const outsideFolder = '/var/lib/rungwise';
 
 async function serve(settings: Settings, url: string, asked: Promise<void>): Promise<void> {
-  await step('migrations', () => migrate(url, join(projectFolder, 'prisma/migrations')), ({ applied }) => (applied.length === 0 ? 'up to date' : applied.join(', ')));
+  await step(
+    'migrations',
+    () => migrate(url, join(projectFolder, 'prisma/migrations')),
+    ({ applied }) => (applied.length === 0 ? 'up to date' : applied.join(', ')),
+  );
   const db = openDatabase({ url, log: say });
   try {
-    await step('packs', () => loadShippedPacks(db), (lines) => lines.join('; '));
+    await step(
+      'packs',
+      () => loadShippedPacks(db),
+      (lines) => lines.join('; '),
+    );
     const installation = await ensureInstallation(db, { cookieSecret: randomBytes(32), phraseSalt: randomBytes(16) });
-    const demonstration = demo ? await step('demonstration', async () => (await import('../../prisma/seed.js')).fillDemonstration(db, installation, settings.clock)) : null;
+    const demonstration = demo
+      ? await step('demonstration', async () => (await import('../../prisma/seed.js')).fillDemonstration(db, installation, settings.clock))
+      : null;
     const { server, accounts } = await buildApp({
       db,
       clock: settings.clock,
@@ -89,10 +108,12 @@ async function loadShippedPacks(db: Db): Promise<string[]> {
       continue;
     }
     const result = await load(pack);
-    if (result.state === 'refused') say(`The pack ${entry.name} was not loaded: raise the revision of ${result.codes.join(', ')}, whose text changed.`);
+    if (result.state === 'refused')
+      say(`The pack ${entry.name} was not loaded: raise the revision of ${result.codes.join(', ')}, whose text changed.`);
     else lines.push(`${pack.head.title} ${result.version}${result.state === 'loaded' ? `, ${result.questions} questions loaded` : ''}`);
   }
-  if (lines.length === 0) throw new SetUpError('No pack could be loaded.', 'Mend what npx rungwise check says, and start again.');
+  if (lines.length === 0 && (await db.prisma.pack.count()) === 0)
+    throw new SetUpError('No pack could be loaded.', 'Mend what npx rungwise check says, and start again.');
   return lines;
 }
 

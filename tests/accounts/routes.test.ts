@@ -93,7 +93,12 @@ describe('a candidate', () => {
   it('changes name, region and time zone, and is enrolled in what the new region has', async () => {
     const visitor = someone();
     await visitor.start('Mover', { region: 'na' });
-    const count = async () => (await app.rows<{ n: number }>("SELECT count(*)::int AS n FROM memory m JOIN person p ON p.id = m.person_id WHERE p.display_name LIKE 'Mover%'"))[0]?.n;
+    const count = async () =>
+      (
+        await app.rows<{ n: number }>(
+          "SELECT count(*)::int AS n FROM memory m JOIN person p ON p.id = m.person_id WHERE p.display_name LIKE 'Mover%'",
+        )
+      )[0]?.n;
     expect(await count()).toBe(6); // six fixed questions; both families of the small pack are not for North America
     const saved = await visitor.submit(await visitor.get('/me'), '/me', { name: 'Mover Two', region: 'uk', timeZone: 'Asia/Kolkata' });
     expect(saved.location).toBe('/me?saved=yes');
@@ -227,7 +232,8 @@ describe('limits on guessing', () => {
     const visitor = app.visitor('10.9.9.9');
     const form = await visitor.get('/sign-in');
     const tries = [];
-    for (let i = 0; i < 9; i += 1) tries.push((await visitor.submit(form, '/sign-in', { name: 'alma', password: 'wrong wrong wrong' })).status);
+    for (let i = 0; i < 9; i += 1)
+      tries.push((await visitor.submit(form, '/sign-in', { name: 'alma', password: 'wrong wrong wrong' })).status);
     expect(tries).toEqual([422, 422, 422, 422, 422, 422, 422, 422, 429]);
     visitor.app = await app.another();
     const refused = await visitor.submit(form, '/sign-in', { name: 'alma', password });
@@ -256,7 +262,14 @@ describe('limits on guessing', () => {
     let last = 0;
     for (let i = 0; i < 9; i += 1) {
       const csrf = form.html.querySelector('form[action="/sign-in"] input[name=_csrf]')?.getAttribute('value') ?? '';
-      last = (await visitor.send('POST', '/sign-in', { _csrf: csrf, name: 'alma', password: 'wrong wrong wrong' }, { 'x-forwarded-for': `10.1.1.${i}` })).status;
+      last = (
+        await visitor.send(
+          'POST',
+          '/sign-in',
+          { _csrf: csrf, name: 'alma', password: 'wrong wrong wrong' },
+          { 'x-forwarded-for': `10.1.1.${i}` },
+        )
+      ).status;
     }
     expect(last).toBe(429);
   });

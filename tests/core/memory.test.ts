@@ -4,7 +4,10 @@ import { describe, expect, it } from 'vitest';
 import { defaultWeights, memoryModel, type Memory, type Rating } from '../../src/core/memory.js';
 
 interface Vectors {
-  meta: { weights: Record<string, number[]>; tolerance: { stabilityRelative: number; difficultyAbsolute: number; retrievabilityAbsolute: number } };
+  meta: {
+    weights: Record<string, number[]>;
+    tolerance: { stabilityRelative: number; difficultyAbsolute: number; retrievabilityAbsolute: number };
+  };
   cases: {
     id: string;
     weights: string;

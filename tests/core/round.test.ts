@@ -65,12 +65,19 @@ describe('a round', () => {
 
   it('is the same for the same day and person, and holds nobody’s question twice', () => {
     const candidates = fc.array(
-      fc.record({ topic: fc.constantFrom(...topics), weight: fc.constantFrom(1, 2, 3), ago: fc.option(fc.integer({ min: 0, max: 60 }), { nil: null }), s: fc.double({ min: 0.1, max: 300, noNaN: true }) }),
+      fc.record({
+        topic: fc.constantFrom(...topics),
+        weight: fc.constantFrom(1, 2, 3),
+        ago: fc.option(fc.integer({ min: 0, max: 60 }), { nil: null }),
+        s: fc.double({ min: 0.1, max: 300, noNaN: true }),
+      }),
       { maxLength: 80 },
     );
     fc.assert(
       fc.property(candidates, fc.constantFrom(0, 5, 10, 20), fc.integer(), (rows, minutes, seed) => {
-        const pool = rows.map(({ topic, weight, ago, s }, i) => (ago === null ? unseen(i, topic, weight) : met(i, topic, ago, s, { weight })));
+        const pool = rows.map(({ topic, weight, ago, s }, i) =>
+          ago === null ? unseen(i, topic, weight) : met(i, topic, ago, s, { weight }),
+        );
         const first = planRound(pool, today, minutes, model, randomFrom(seed));
         expect(planRound(pool, today, minutes, model, randomFrom(seed))).toEqual(first);
         expect(new Set(first.map(({ questionId }) => questionId)).size).toBe(first.length);

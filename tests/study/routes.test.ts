@@ -21,7 +21,11 @@ describe('the first evening', () => {
     const visitor = await candidate();
     const question = await visitor.get(await visitor.round());
     expect(question.status).toBe(200);
-    expect(question.html.querySelectorAll('button[name=certainty]').map((button) => button.getAttribute('value'))).toEqual(['sure', 'fairly', 'guessing']);
+    expect(question.html.querySelectorAll('button[name=certainty]').map((button) => button.getAttribute('value'))).toEqual([
+      'sure',
+      'fairly',
+      'guessing',
+    ]);
     const outcome = await answer(visitor, question, rightFields(question));
     expect(outcome.html.querySelector('h1')?.text).toContain('Right.');
     const next = outcome.html.querySelector('a.go')?.getAttribute('href');
@@ -34,7 +38,8 @@ describe('the first evening', () => {
     for (const secret of ['First reason', 'Second reason', 'Explanation of']) expect(question.text).not.toContain(secret);
     const outcome = await answer(visitor, question, wrongFields(question), 'fairly');
     expect(outcome.html.querySelector('h1')?.text).toContain('Not right.');
-    for (const told of ['First reason.', 'Explanation of', 'were fairly sure', 'Stop and ask a competent person.']) expect(outcome.words).toContain(told);
+    for (const told of ['First reason.', 'Explanation of', 'were fairly sure', 'Stop and ask a competent person.'])
+      expect(outcome.words).toContain(told);
   });
 
   it('ends with what was asked and when it comes back', async () => {
@@ -72,17 +77,20 @@ describe('an answer that lacks something', () => {
     expect(await answerRow(tokenOf(question))).toBeUndefined();
   });
 
-  it.each(['', 'a lot', '1,234', '5 m', '10 to 20 W', '<script>alert(1)</script>'])('comes back with the typed text %j and says why', async (typed) => {
-    const visitor = await candidate();
-    const question = await untilQuestion(visitor, await visitor.round(), isNumber);
-    const again = await visitor.submit(question, '/study/answer', { value: typed, certainty: 'sure' });
-    expect(again.status).toBe(422);
-    const box = again.html.querySelector('input[name=value]');
-    expect(box?.getAttribute('value')).toBe(typed);
-    expect(box?.getAttribute('aria-invalid')).toBe('true');
-    expect(again.text).not.toContain('<script>alert');
-    expect(await answerRow(tokenOf(question))).toBeUndefined();
-  });
+  it.each(['', 'a lot', '1,234', '5 m', '10 to 20 W', '<script>alert(1)</script>'])(
+    'comes back with the typed text %j and says why',
+    async (typed) => {
+      const visitor = await candidate();
+      const question = await untilQuestion(visitor, await visitor.round(), isNumber);
+      const again = await visitor.submit(question, '/study/answer', { value: typed, certainty: 'sure' });
+      expect(again.status).toBe(422);
+      const box = again.html.querySelector('input[name=value]');
+      expect(box?.getAttribute('value')).toBe(typed);
+      expect(box?.getAttribute('aria-invalid')).toBe('true');
+      expect(again.text).not.toContain('<script>alert');
+      expect(await answerRow(tokenOf(question))).toBeUndefined();
+    },
+  );
 });
 
 describe('an answer sent more than once', () => {
@@ -93,7 +101,10 @@ describe('an answer sent more than once', () => {
     const sent = await Promise.all(Array.from({ length: 20 }, () => visitor.submit(question, '/study/answer', fields)));
     expect(new Set(sent.map(({ status }) => status))).toEqual(new Set([303]));
     expect(new Set(sent.map(({ location }) => location)).size).toBe(1);
-    const rows = await app.rows<{ reps: number }>('SELECT m.reps FROM memory m JOIN answer a USING (person_id, question_id) WHERE a.token = $1', [tokenOf(question)]);
+    const rows = await app.rows<{ reps: number }>(
+      'SELECT m.reps FROM memory m JOIN answer a USING (person_id, question_id) WHERE a.token = $1',
+      [tokenOf(question)],
+    );
     expect(rows).toEqual([{ reps: 1 }]);
   });
 
@@ -109,10 +120,16 @@ describe('an answer sent more than once', () => {
   it('a round started twice with the same form is one round', async () => {
     const visitor = await candidate();
     const now = await visitor.get('/');
-    const [first, second] = [await visitor.submit(now, '/study/rounds', { minutes: '5' }), await visitor.submit(now, '/study/rounds', { minutes: '5' })];
+    const [first, second] = [
+      await visitor.submit(now, '/study/rounds', { minutes: '5' }),
+      await visitor.submit(now, '/study/rounds', { minutes: '5' }),
+    ];
     expect(first.location).toBe(second.location);
     const id = first.location?.split('/').at(-1);
-    const rows = await app.rows<{ n: number; d: number }>('SELECT count(*)::int AS n, count(DISTINCT question_id)::int AS d FROM round_item WHERE round_id = $1', [id]);
+    const rows = await app.rows<{ n: number; d: number }>(
+      'SELECT count(*)::int AS n, count(DISTINCT question_id)::int AS d FROM round_item WHERE round_id = $1',
+      [id],
+    );
     expect(rows[0]?.n).toBe(rows[0]?.d);
   });
 });
@@ -150,7 +167,10 @@ describe('a typed number', () => {
     expect(outcome.html.querySelector('math')).not.toBeNull();
     const row = await answerRow(tokenOf(fresh));
     expect([row?.['rating'], row?.['tell_tale']]).toEqual([1, 'other-supply']);
-    const [memory] = await app.rows<{ surely_wrong: boolean; due: number }>('SELECT m.surely_wrong, m.due_day - m.last_day AS due FROM memory m JOIN answer a USING (person_id, question_id) WHERE a.token = $1', [tokenOf(fresh)]);
+    const [memory] = await app.rows<{ surely_wrong: boolean; due: number }>(
+      'SELECT m.surely_wrong, m.due_day - m.last_day AS due FROM memory m JOIN answer a USING (person_id, question_id) WHERE a.token = $1',
+      [tokenOf(fresh)],
+    );
     expect(memory).toEqual({ surely_wrong: true, due: 1 });
   });
 

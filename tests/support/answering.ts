@@ -36,7 +36,8 @@ export const isNumber = (page: Shown): boolean => page.html.querySelector('input
 /** Answers the question on the page and follows to its outcome. */
 export async function answer(visitor: Visitor, page: Shown, fields: Record<string, string>, certainty = 'sure'): Promise<Shown> {
   const sent = await visitor.submit(page, '/study/answer', { ...fields, certainty });
-  if (sent.location === undefined) throw new Error(`not recorded: ${sent.status} ${sent.html.querySelector('main')?.text.slice(0, 300) ?? ''}`);
+  if (sent.location === undefined)
+    throw new Error(`not recorded: ${sent.status} ${sent.html.querySelector('main')?.text.slice(0, 300) ?? ''}`);
   return await visitor.get(sent.location);
 }
 

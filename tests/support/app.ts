@@ -37,7 +37,8 @@ export async function testApp(options: { pack?: Pack; start?: string; origin?: s
   await packsService({ db, enrolAll }).load(options.pack ?? smallPack());
   const installation = await ensureInstallation(db, { cookieSecret: Buffer.alloc(32, 7), phraseSalt: Buffer.alloc(16, 9) });
   const clock = movableClock(options.start ?? '2026-11-25T18:00:00Z');
-  const build = () => buildApp({ db, clock, installation, origin: options.origin ?? null, trustProxy: [], logger: options.logger ?? (false as never) });
+  const build = () =>
+    buildApp({ db, clock, installation, origin: options.origin ?? null, trustProxy: [], logger: options.logger ?? (false as never) });
   const app = await build();
   const others: App[] = [];
   return {
@@ -97,7 +98,14 @@ export class Visitor {
     }
     const html = parse(response.body);
     const words = (html.querySelector('main') ?? html).text.replace(/\s+/g, ' ');
-    return { status: response.statusCode, location: response.headers.location, headers: response.headers, html, text: response.body, words };
+    return {
+      status: response.statusCode,
+      location: response.headers.location,
+      headers: response.headers,
+      html,
+      text: response.body,
+      words,
+    };
   }
 
   get(url: string): Promise<Shown> {

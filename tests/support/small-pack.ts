@@ -78,7 +78,16 @@ const choiceFamily = familySchema.parse({
 
 export function smallPack(): Pack {
   return {
-    head: { id: 'small', title: 'Small pack', version: '1.0.0', licence: 'CC0-1.0', language: 'en-GB', authors: ['Nobody'], regions: ['uk', 'eu', 'na'], summary: 'For tests.' },
+    head: {
+      id: 'small',
+      title: 'Small pack',
+      version: '1.0.0',
+      licence: 'CC0-1.0',
+      language: 'en-GB',
+      authors: ['Nobody'],
+      regions: ['uk', 'eu', 'na'],
+      summary: 'For tests.',
+    },
     topics: topicCodes.map((code) => ({ code, title: `Topic ${code}`, blurb: 'Short.' })),
     objectives: topicCodes.flatMap((topic) =>
       [1, 2].map((n) => ({

@@ -25,7 +25,11 @@ afterAll(() => app.close());
 const addresses = () =>
   app.routes.routes
     .filter(({ access, method }) => access !== 'file' && method !== 'HEAD')
-    .map(({ method, url, access }) => ({ method: method as 'GET' | 'POST', access, url: url.replace(/:\w+/g, '00000000-0000-4000-8000-000000000000') }));
+    .map(({ method, url, access }) => ({
+      method: method as 'GET' | 'POST',
+      access,
+      url: url.replace(/:\w+/g, '00000000-0000-4000-8000-000000000000'),
+    }));
 
 describe('the table of routes and roles', () => {
   it('has a permission for every route, and each of them is in the table', () => {
@@ -52,7 +56,12 @@ describe('the table of routes and roles', () => {
 
 describe('forms from elsewhere', () => {
   const posts = () => addresses().filter(({ method }) => method === 'POST');
-  const everything = async () => JSON.stringify(await app.rows('SELECT (SELECT count(*) FROM person) AS p, (SELECT count(*) FROM session) AS s, (SELECT count(*) FROM round) AS r, (SELECT count(*) FROM answer) AS a'));
+  const everything = async () =>
+    JSON.stringify(
+      await app.rows(
+        'SELECT (SELECT count(*) FROM person) AS p, (SELECT count(*) FROM session) AS s, (SELECT count(*) FROM round) AS r, (SELECT count(*) FROM answer) AS a',
+      ),
+    );
 
   it.each([
     ['without the token', {}, {}],
@@ -118,24 +127,36 @@ describe('bad requests', () => {
     const visitor = visitors.get('visitor') as Visitor;
     const form = await visitor.get('/return');
     expect((await visitor.submit(form, '/return', { phrase: 'x'.repeat(100_000) })).status).toBe(413);
-    const response = await app.server.inject({ method: 'POST', url: '/sign-in', headers: { 'content-type': 'application/x-www-form-urlencoded' }, payload: 'name=a&name=b&password=c' });
+    const response = await app.server.inject({
+      method: 'POST',
+      url: '/sign-in',
+      headers: { 'content-type': 'application/x-www-form-urlencoded' },
+      payload: 'name=a&name=b&password=c',
+    });
     expect(response.statusCode).toBe(403);
   });
 
-  it.each(['/study/rounds/%00', '/study/answers/..%2f..%2fetc%2fpasswd', '/assets/..%2f..%2fpackage.json', '/assets/%2e%2e/package.json', '/script/shared/..%2f..%2fpackage.json', '/%'])(
-    'the address %s leads nowhere and shows nothing',
-    async (url) => {
-      const { status, text } = await (visitors.get('candidate') as Visitor).get(url);
-      expect([400, 403, 404]).toContain(status);
-      expect(text).not.toMatch(/node_modules|at .*\.js:|rungwise",/);
+  it.each([
+    '/study/rounds/%00',
+    '/study/answers/..%2f..%2fetc%2fpasswd',
+    '/assets/..%2f..%2fpackage.json',
+    '/assets/%2e%2e/package.json',
+    '/script/shared/..%2f..%2fpackage.json',
+    '/%',
+  ])('the address %s leads nowhere and shows nothing', async (url) => {
+    const { status, text } = await (visitors.get('candidate') as Visitor).get(url);
+    expect([400, 403, 404]).toContain(status);
+    expect(text).not.toMatch(/node_modules|at .*\.js:|rungwise",/);
+  });
+
+  it.each(['rungwise=', 'rungwise=%00%ff', `rungwise=${'x'.repeat(5000)}`, 'rungwise=; rungwise=a', '=;;;=', 'rungwise-form=broken'])(
+    'the cookie %j is nobody’s',
+    async (cookie) => {
+      const response = await app.server.inject({ url: '/', headers: { cookie } });
+      expect(response.statusCode).toBe(200);
+      expect(response.body).toContain('Start');
     },
   );
-
-  it.each(['rungwise=', 'rungwise=%00%ff', `rungwise=${'x'.repeat(5000)}`, 'rungwise=; rungwise=a', '=;;;=', 'rungwise-form=broken'])('the cookie %j is nobody’s', async (cookie) => {
-    const response = await app.server.inject({ url: '/', headers: { cookie } });
-    expect(response.statusCode).toBe(200);
-    expect(response.body).toContain('Start');
-  });
 
   it('a name with markup is shown as text wherever it stands', async () => {
     const visitor = app.visitor('10.0.0.9');

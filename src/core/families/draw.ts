@@ -8,7 +8,7 @@ export { acceptNumber, tellTalesOf, type Key, type TellTale } from './accept.js'
 export { checkFamily } from './check.js';
 export { compileFamily, type CompiledFamily } from './compile.js';
 export { workingMathML } from './formula.js';
-export { fourOptions, type DrawOption } from './options.js';
+export { fourOptions } from './options.js';
 export { unitSpoken } from './units.js';
 
 /** One set of numbers from a family, fixed by a seed. */

@@ -150,7 +150,6 @@ export const familySchema = z.strictObject({
 
 export type Family = z.infer<typeof familySchema>;
 export type FamilyInput = z.infer<typeof inputSchema>;
-export type FamilyConstant = z.infer<typeof constantSchema>;
 export type Rounding = z.infer<typeof roundSchema>;
 export type Acceptance = z.infer<typeof acceptSchema>;
 export type Direction = z.infer<typeof directionSchema>;
