@@ -40,7 +40,7 @@ export function outcomePage({ answer, item, today }: OutcomeView): OutcomePage {
         })) ?? null,
       explanation: bank.item.kind === 'single' ? bank.item.question.explanation : null,
       working: retry ? null : working(item),
-      caution: cautionPart(item),
+      caution: cautionPart(put.caution),
       next: next(answer, retry, today),
       titleBlock: questionTitleBlock(bank, item.seed),
     },

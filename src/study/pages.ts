@@ -11,8 +11,7 @@ const letters = 'ABCDEFGHIJ';
 
 export const letterOf = (index: number): string => letters[index] ?? '?';
 
-export function cautionPart(item: AskedItem): CautionPart | null {
-  const { caution } = item.put;
+export function cautionPart(caution: AskedItem['put']['caution']): CautionPart | null {
   return caution === null ? null : { sign: caution.sign, text: caution.text };
 }
 
@@ -84,7 +83,7 @@ export function questionPage(item: AskedItem, csrf: string, refused: Refused | n
             }
           : null,
       optionsWhy: put.options === null ? null : (refused?.why ?? null),
-      caution: cautionPart(item),
+      caution: cautionPart(put.strip),
       titleBlock: questionTitleBlock(bank, item.seed),
     },
   };

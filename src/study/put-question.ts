@@ -15,7 +15,13 @@ export interface PutQuestion {
   /** Null for a fixed question. */
   draw: Draw | null;
   compiled: CompiledFamily | null;
+  /** The question's own caution, for the page after the answer. */
   caution: Caution | null;
+  /**
+   * The caution beside the question. A fixed question's own caution often says what the key says ("get everyone out"),
+   * so there the pack's general one stands; a family's never gives its number away.
+   */
+  strip: Caution | null;
 }
 
 export interface Given {
@@ -34,18 +40,21 @@ type Marked = Pick<Given, 'given' | 'mark'>;
 export function putQuestion(bank: BankQuestion, seed: number, region: Region): PutQuestion {
   if (bank.item.kind === 'single') {
     const { question } = bank.item;
+    const caution = bank.caution(question.caution);
     return {
       stem: question.stem,
       options: shownOptions(question, seed),
       draw: null,
       compiled: null,
-      caution: bank.caution(question.caution),
+      caution,
+      strip: caution === null ? null : (bank.caution('general') ?? caution),
     };
   }
   const compiled = bank.item.compiled(region);
   if (compiled === null) throw new RungwiseError('not-found', `family ${bank.code} is not for region ${region}`);
   const drawn = draw(compiled, seed);
-  return { stem: drawn.stem, options: drawOptions(drawn), draw: drawn, compiled, caution: bank.caution(drawn.caution) };
+  const caution = bank.caution(drawn.caution);
+  return { stem: drawn.stem, options: drawOptions(drawn), draw: drawn, compiled, caution, strip: caution };
 }
 
 /** What a form says, marked; or why it cannot be marked, with what was typed. */

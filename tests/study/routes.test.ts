@@ -42,6 +42,14 @@ describe('the first evening', () => {
       expect(outcome.words).toContain(told);
   });
 
+  it('keeps the caution that names the safe act for after the answer, where it would give a fixed question away', async () => {
+    const visitor = await candidate();
+    const question = await untilQuestion(visitor, await visitor.round('20'), (page) => page.text.includes('Stem of CC-01'));
+    expect(question.words).toContain('Stop and ask a competent person.');
+    expect(question.words).not.toContain('Keep well back');
+    expect((await answer(visitor, question, rightFields(question))).words).toContain('Keep well back');
+  });
+
   it('ends with what was asked and when it comes back', async () => {
     const visitor = await candidate();
     const round = await visitor.round('0');

@@ -22,7 +22,7 @@ const single = (id: string) =>
     ],
     explanation: `Explanation of ${id}.`,
     sources: ['book'],
-    caution: 'general',
+    caution: id.startsWith('CC') ? 'line' : 'general',
     checked: '2026-11-25',
   });
 
@@ -104,6 +104,7 @@ export function smallPack(): Pack {
     ),
     cautions: [
       { id: 'general', sign: 'general', text: 'Stop and ask a competent person.' },
+      { id: 'line', sign: 'electric', text: 'Keep well back and call for help.' },
       { id: 'mains', sign: 'electric', text: 'Leave fixed wiring to an electrician.' },
     ],
     sources: [{ id: 'book', title: 'A book', short: 'Book', basis: 'read' }],
