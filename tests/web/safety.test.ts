@@ -136,6 +136,22 @@ describe('bad requests', () => {
     expect(response.statusCode).toBe(403);
   });
 
+  it('a field that stands twice in a form is refused, not chosen between', async () => {
+    const visitor = visitors.get('candidate') as Visitor;
+    const now = await visitor.get('/');
+    const csrf = now.html.querySelector('form[action="/study/rounds"] input[name=_csrf]')?.getAttribute('value') ?? '';
+    const [one, two] = ['11111111-1111-4111-8111-111111111111', '22222222-2222-4222-8222-222222222222'];
+    const cookie = [...visitor.cookies].map(([name, value]) => `${name}=${value}`).join('; ');
+    const response = await app.server.inject({
+      method: 'POST',
+      url: '/study/rounds',
+      headers: { 'content-type': 'application/x-www-form-urlencoded', cookie },
+      payload: `_csrf=${encodeURIComponent(csrf)}&round=${one}&round=${two}&minutes=5`,
+    });
+    expect(response.statusCode).toBe(400);
+    expect(await app.rows('SELECT id FROM round WHERE id = ANY ($1)', [[one, two]])).toEqual([]);
+  });
+
   it.each([
     '/study/rounds/%00',
     '/study/answers/..%2f..%2fetc%2fpasswd',

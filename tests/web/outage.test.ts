@@ -1,0 +1,222 @@
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
+import { startEmbeddedPostgres, type EmbeddedPostgres } from '../../src/platform/embedded-postgres/index.js';
+import { answer, rightFields, tokenOf } from '../support/answering.js';
+import { testApp, type Shown, type TestApp } from '../support/app.js';
+import { ask, eventually, temporaryFolder } from '../support/embedded.js';
+import { anyFields, HttpVisitor, startServer, type ServerProcess } from '../support/server-process.js';
+
+/** A database that is away or full, and two servers on one: what people see, and that nothing is lost or doubled. */
+
+let place: Awaited<ReturnType<typeof temporaryFolder>>;
+let database: EmbeddedPostgres;
+/** Knows the database by its address alone, as one set up by DATABASE_URL. */
+let server: ServerProcess;
+
+const dataFolder = (): string => `${place.folder}/data`;
+const start = (): Promise<EmbeddedPostgres> => startEmbeddedPostgres({ dataFolder: dataFolder(), log: () => undefined });
+
+beforeAll(async () => {
+  place = await temporaryFolder();
+  database = await start();
+  server = await startServer({ DATABASE_URL: database.url });
+}, 120_000);
+afterAll(async () => {
+  await server?.end('SIGKILL');
+  await database?.stop();
+  await place?.remove();
+});
+
+async function health(): Promise<{ status: number; body: unknown }> {
+  const response = await fetch(`${server.address}/health`);
+  return { status: response.status, body: await response.json() };
+}
+
+/** What is recorded under these tokens: how often each, and whether the memories counted as many answers. */
+async function recorded(tokens: string[]): Promise<{ token: string; times: number; counted: boolean }[]> {
+  return ask(
+    database.url,
+    `SELECT a.token, count(*)::int AS times, bool_and(m.reps = (SELECT count(*) FROM answer o
+         WHERE o.person_id = m.person_id AND o.question_id = m.question_id)) AS counted
+     FROM answer a JOIN memory m ON m.person_id = a.person_id AND m.question_id = a.question_id
+     WHERE a.token = ANY ($1::uuid[]) GROUP BY a.token ORDER BY a.token`,
+    [tokens],
+  );
+}
+
+const onceEach = (tokens: string[]) => [...tokens].sort().map((token) => ({ token, times: 1, counted: true }));
+
+describe('While the database is away', () => {
+  function expectTryAgain(shown: Shown): void {
+    expect(shown.status).toBe(503);
+    expect(Number(shown.headers['retry-after'])).toBeGreaterThan(0);
+    expect(shown.headers['content-type']).toBe('text/html; charset=utf-8');
+    expect(shown.words).toContain('Please try again in a moment');
+    expect(shown.words).toContain('Wait a moment and send it again');
+    // Reference number for the log, and no word of what lies behind.
+    expect(shown.words).toMatch(/[0-9a-f]{6}-[0-9a-z]+/);
+    expect(shown.text).not.toMatch(/ECONN|postgres|127\.0\.0\.1:\d+|\.js:\d+/i);
+  }
+
+  it('every page says to try again, and after it is back the same server goes on and the answer sent again is there once', async () => {
+    const visitor = new HttpVisitor(server.address);
+    await visitor.start();
+    const round = await visitor.round();
+    const question = await visitor.get(round);
+    expect(question.status).toBe(200);
+
+    await database.stop();
+    try {
+      expect(await health()).toEqual({ status: 503, body: { database: 'away' } });
+      for (const address of ['/', round, '/me', '/about', `${round}/end`]) expectTryAgain(await visitor.get(address));
+      expectTryAgain(await new HttpVisitor(server.address).get('/'));
+      expectTryAgain(await visitor.submit(question, '/study/answer', anyFields(question)));
+      // Many at once, more than there are connections.
+      const many = await Promise.all(Array.from({ length: 40 }, () => visitor.get('/')));
+      expect(many.map(({ status }) => status)).toEqual(many.map(() => 503));
+      // What needs no database is there as ever.
+      expect((await fetch(`${server.address}/favicon.ico`)).status).toBeLessThan(500);
+      expect(server.running()).toBe(true);
+    } finally {
+      const { url } = database;
+      database = await start();
+      expect(database.url).toBe(url);
+    }
+
+    await eventually(async () => expect(await health()).toEqual({ status: 200, body: { database: 'ok' } }));
+    expect(server.running()).toBe(true);
+    expect((await visitor.get('/')).status).toBe(200);
+    expect(await recorded([tokenOf(question)])).toEqual([]);
+    const sent = [];
+    for (let times = 0; times < 2; times += 1) sent.push(await visitor.submit(question, '/study/answer', anyFields(question)));
+    expect(sent.map(({ status, location }) => [status, location])).toEqual(sent.map(() => [303, `/study/answers/${tokenOf(question)}`]));
+    expect(await recorded([tokenOf(question)])).toEqual(onceEach([tokenOf(question)]));
+  });
+
+  it('a start that could not be stored makes nobody, and the same form makes one person afterwards', async () => {
+    const people = async () => (await ask<{ n: number }>(database.url, `SELECT count(*)::int AS n FROM person`))[0]?.n ?? -1;
+    const before = await people();
+    const visitor = new HttpVisitor(server.address);
+    const welcome = await visitor.get('/');
+    await database.stop();
+    try {
+      expectTryAgain(await visitor.submit(welcome, '/start', { name: 'Ada', timeZone: 'Europe/London' }));
+    } finally {
+      database = await start();
+    }
+    await eventually(async () => expect((await health()).status).toBe(200));
+    expect(await people()).toBe(before);
+    expect((await visitor.submit(welcome, '/start', { name: 'Ada', timeZone: 'Europe/London' })).status).toBe(200);
+    expect(await people()).toBe(before + 1);
+  });
+});
+
+describe('Three servers on one database, one by its address and two by its folder', () => {
+  let others: ServerProcess[] = [];
+  beforeAll(async () => {
+    const env = { RUNGWISE_DATA: dataFolder() };
+    others = await Promise.all([startServer(env), startServer(env)]);
+  }, 120_000);
+  afterAll(() => Promise.all(others.map((other) => other.end('SIGKILL'))));
+
+  it('know each other’s sessions and forms, record what is sent to all once, and each goes on without the others', async () => {
+    const visitors = [server, ...others].map(({ address }) => new HttpVisitor(address));
+    const [first, second, third] = visitors as [HttpVisitor, HttpVisitor, HttpVisitor];
+    await first.start();
+    const round = await first.round();
+    for (const visitor of [second, third]) for (const [name, value] of first.cookies) visitor.cookies.set(name, value);
+
+    const tokens: string[] = [];
+    for (let asked = 0; asked < 9; asked += 1) {
+      // The page comes from one server; its form goes to all of them at the same moment, twice to each.
+      const question = await (visitors[asked % 3] as HttpVisitor).get(round);
+      tokens.push(tokenOf(question));
+      const sent = await Promise.all([...visitors, ...visitors].map((to) => to.submit(question, '/study/answer', anyFields(question))));
+      expect(sent.map(({ status, location }) => [status, location])).toEqual(sent.map(() => [303, `/study/answers/${tokenOf(question)}`]));
+      const outcomes = await Promise.all(visitors.map((visitor) => visitor.get(`/study/answers/${tokenOf(question)}`)));
+      expect(outcomes.map(({ status }) => status)).toEqual([200, 200, 200]);
+    }
+    expect(new Set(tokens).size).toBe(9);
+    expect(await recorded(tokens)).toEqual(onceEach(tokens));
+
+    expect(await others[0]?.end('SIGTERM')).toBe(0);
+    expect(await others[1]?.end('SIGKILL')).toBeNull();
+    expect((await first.get('/')).words).toContain('Odo');
+    expect(await health()).toEqual({ status: 200, body: { database: 'ok' } });
+  });
+});
+
+describe('When the disk is full', () => {
+  let app: TestApp;
+  beforeEach(async () => (app = await testApp()));
+  afterEach(() => app.close());
+
+  const state = () =>
+    app.rows(
+      `SELECT (SELECT count(*)::int FROM person) AS people, (SELECT count(*)::int FROM session) AS sessions, (SELECT count(*)::int FROM round) AS rounds,
+         (SELECT count(*)::int FROM round_item) AS items, (SELECT count(*)::int FROM answer) AS answers, (SELECT sum(reps)::int FROM memory) AS reps`,
+    );
+
+  /** The table takes no more rows, with the error that PostgreSQL gives when it cannot extend a file (53100, disk_full). */
+  async function fill(table: string): Promise<() => Promise<void>> {
+    await app.rows(`CREATE OR REPLACE FUNCTION no_room() RETURNS trigger LANGUAGE plpgsql AS
+      $$ BEGIN RAISE EXCEPTION 'could not extend file "base/5/1": No space left on device' USING ERRCODE = 'disk_full'; END $$`);
+    await app.rows(`CREATE TRIGGER no_room AFTER INSERT ON ${table} FOR EACH ROW EXECUTE FUNCTION no_room()`);
+    return async () => void (await app.rows(`DROP TRIGGER no_room ON ${table}`));
+  }
+
+  function expectNoRoom(shown: Shown): void {
+    expect(shown.status).toBe(507);
+    expect(shown.words).toContain('The server has no room left');
+    expect(shown.words).toContain('Nothing was stored');
+    expect(shown.text).not.toMatch(/extend file|No space left|53100|ENOSPC|no_room/);
+  }
+
+  it('an answer is refused whole, and taken once there is room again', async () => {
+    const visitor = app.visitor();
+    await visitor.start();
+    const question = await visitor.get(await visitor.round());
+    const before = await state();
+    const room = await fill('answer');
+    expectNoRoom(await visitor.submit(question, '/study/answer', { ...rightFields(question), certainty: 'sure' }));
+    expect(await state()).toEqual(before);
+    await room();
+    expect((await answer(visitor, question, rightFields(question))).status).toBe(200);
+    expect(await app.rows('SELECT token FROM answer')).toEqual([{ token: tokenOf(question) }]);
+    expect(await app.rows('SELECT sum(reps)::int AS reps FROM memory')).toEqual([{ reps: 1 }]);
+  });
+
+  it.each(['person', 'memory', 'session', 'guess'])('a start that finds no room in %s makes nobody', async (table) => {
+    const visitor = app.visitor();
+    const welcome = await visitor.get('/');
+    const before = await state();
+    await fill(table);
+    expectNoRoom(await visitor.submit(welcome, '/start', { name: 'Odo', timeZone: 'Europe/London' }));
+    expect(await state()).toEqual(before);
+    expect([...visitor.cookies.keys()]).not.toContain('rungwise');
+  });
+
+  it.each(['round', 'round_item'])('a round that finds no room in %s is not begun', async (table) => {
+    const visitor = app.visitor();
+    await visitor.start();
+    const now = await visitor.get('/');
+    const before = await state();
+    await fill(table);
+    expectNoRoom(await visitor.submit(now, '/study/rounds', { minutes: '10' }));
+    expect(await state()).toEqual(before);
+  });
+
+  it('the same is said when the system itself reports it (ENOSPC)', async () => {
+    const visitor = app.visitor();
+    await visitor.start();
+    const refuse = vi
+      .spyOn(app.db.pool, 'query')
+      .mockImplementation((() =>
+        Promise.reject(Object.assign(new Error('ENOSPC: no space left on device, write'), { code: 'ENOSPC' }))) as never);
+    try {
+      expectNoRoom(await visitor.get('/'));
+    } finally {
+      refuse.mockRestore();
+    }
+    expect((await visitor.get('/')).status).toBe(200);
+  });
+});
