@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
-import type { FastifyInstance } from 'fastify';
+import type { FastifyInstance, FastifyReply } from 'fastify';
 import { dayNumber, dayWords } from '../core/calendar.js';
+import { readPhrase } from '../core/return-phrase.js';
 import { accountForm, returnForm, startForm } from './forms.js';
 import { mePage, phrasePage, returnPage, welcomePage } from './pages.js';
 import { originOf, typed, whyOf, type AccountsRoutesNeeds } from './route-needs.js';
@@ -10,6 +11,7 @@ import { staffRoutes } from './staff-routes.js';
 export function accountsRoutes(needs: AccountsRoutesNeeds) {
   return async function routes(app: FastifyInstance): Promise<void> {
     comeIn(app, needs);
+    phraseOnce(app, needs);
     ownAccount(app, needs);
     await app.register(staffRoutes(needs));
   };
@@ -17,7 +19,7 @@ export function accountsRoutes(needs: AccountsRoutesNeeds) {
 
 function comeIn(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
   const config = { access: 'come-in' as const };
-  const { accounts, clock } = needs;
+  const { accounts } = needs;
 
   app.post('/start', { config }, async (request, reply) => {
     // Somebody who is in already stays who they are: a second start would leave the first without a browser.
@@ -35,12 +37,7 @@ function comeIn(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
     const started = await accounts.start(form.data, request.ip);
     // The same form sent twice: the person exists, and the phrase was shown by the first answer.
     if (started === null) return reply.redirect('/', 303);
-    const today = dayWords(dayNumber(clock.now().getTime(), 'Europe/London'));
-    return reply
-      .signIn(started.cookie)
-      .page(phrasePage({ displayName: form.data.name }, started.phrase, true, originOf(needs, request), today), {
-        title: 'Your return phrase',
-      });
+    return keepPhrase(reply.signIn(started.cookie), needs, started.phrase).redirect('/phrase?first=yes', 303);
   });
 
   app.get('/return', { config }, async (_request, reply) => reply.page(returnPage(reply.formToken()), { title: 'Come back' }));
@@ -56,9 +53,42 @@ function comeIn(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
   });
 }
 
+const phraseCookie = 'rungwise-phrase';
+const phraseMinutes = 15;
+
+/**
+ * The browser itself keeps a new phrase until its owner says it is written down, at most a quarter of an hour, so that a
+ * reload or a dropped tab does not lose it. The server keeps only the hash.
+ */
+function keepPhrase(reply: FastifyReply, { origin }: AccountsRoutesNeeds, words: string[]): FastifyReply {
+  const secure = origin?.startsWith('https:') === true;
+  return reply.setCookie(phraseCookie, words.join('-'), {
+    path: '/phrase',
+    httpOnly: true,
+    sameSite: 'strict',
+    secure,
+    maxAge: phraseMinutes * 60,
+  });
+}
+
+function phraseOnce(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
+  const config = { access: 'study' as const };
+
+  app.get<{ Querystring: { first?: string } }>('/phrase', { config }, async (request, reply) => {
+    const person = request.who();
+    const kept = readPhrase(request.cookies[phraseCookie] ?? '');
+    if (!kept.understood) return reply.redirect('/me', 303);
+    const today = dayWords(dayNumber(needs.clock.now().getTime(), person.timeZone));
+    const page = phrasePage(person, kept.words, request.query.first === 'yes', originOf(needs, request), today);
+    return reply.page(page, { title: 'Your return phrase' });
+  });
+
+  app.get('/phrase/kept', { config }, async (_request, reply) => reply.clearCookie(phraseCookie, { path: '/phrase' }).redirect('/', 303));
+}
+
 function ownAccount(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
   const config = { access: 'keep-own-account' as const };
-  const { accounts, clock } = needs;
+  const { accounts } = needs;
 
   app.get<{ Querystring: { saved?: string } }>('/me', { config }, async (request, reply) => {
     const person = request.who();
@@ -79,12 +109,9 @@ function ownAccount(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
     return reply.page(page, { title: 'Not saved yet', layout: 'two' });
   });
 
-  app.post('/me/phrase', { config: { access: 'study' } }, async (request, reply) => {
-    const person = request.who();
-    const words = await accounts.newPhrase(person);
-    const today = dayWords(dayNumber(clock.now().getTime(), person.timeZone));
-    return reply.page(phrasePage(person, words, false, originOf(needs, request), today), { title: 'Your return phrase' });
-  });
+  app.post('/me/phrase', { config: { access: 'study' } }, async (request, reply) =>
+    keepPhrase(reply, needs, await accounts.newPhrase(request.who())).redirect('/phrase', 303),
+  );
 
   app.post('/me/sign-out', { config }, async (request, reply) => {
     await accounts.signOut(request.who());

@@ -29,7 +29,7 @@ export async function readClasses(db: Db, tutorId: number | null): Promise<Membe
        LEFT JOIN LATERAL (SELECT array_agg(due_day) FILTER (WHERE due_day IS NOT NULL) AS "dueDays", count(*) FILTER (WHERE surely_wrong)::int AS "surelyWrong"
                           FROM memory WHERE person_id = p.id) m ON true
      WHERE $1::int IS NULL OR EXISTS (SELECT FROM class_tutor t WHERE t.class_id = c.id AND t.person_id = $1)
-     ORDER BY c.name, c.id, p.last_seen_at NULLS FIRST, p.display_name`,
+     ORDER BY c.name, c.id, m."surelyWrong" DESC NULLS LAST, p.last_seen_at NULLS FIRST, p.display_name`,
     [tutorId],
   );
   return rows;

@@ -70,7 +70,8 @@ const inWords = (n: number): string => words[n] ?? String(n);
 function lead(due: number, unseen: number, view: Overview): string {
   if (view.planned.length === 0) return 'Come back tomorrow: what you might forget will be waiting.';
   const met = view.pool.length - unseen;
-  if (met === 0) return 'Each question takes about a minute. You are told at once what is right, and why.';
+  if (met === 0)
+    return 'Most questions take under a minute, and you can stop whenever you like: nothing is lost. You are told at once what is right, and why.';
   if (due === 0)
     return unseen === 0
       ? 'Nothing is due yet. You can go over the ones you are least sure of.'

@@ -41,7 +41,7 @@ export function outcomePage({ answer, item, today }: OutcomeView): OutcomePage {
       explanation: bank.item.kind === 'single' ? bank.item.question.explanation : null,
       working: retry ? null : working(item),
       caution: cautionPart(put.caution),
-      next: next(answer, retry, today),
+      next: next(answer, retry, today, item.place === item.total),
       titleBlock: questionTitleBlock(bank, item.seed),
     },
   };
@@ -51,12 +51,21 @@ function verdict(answer: RecordedAnswer, item: AskedItem, retry: boolean): Outco
   const { put } = item;
   const key = put.options?.find((option) => option.key)?.text ?? put.draw?.answerText ?? '';
   const given = put.options?.find((option) => option.value === answer.given)?.text ?? answer.given;
-  const said = `You ${put.options === null ? 'wrote' : 'chose'} “${given}” and ${sureWords[answer.certainty]}.`;
+  const said = `You ${put.options === null ? 'wrote' : 'chose'} “${given}”${readAs(answer.given, item)} and ${sureWords[answer.certainty]}.`;
   if (retry) return { sign: 'no', word: 'Not right.', fact: 'Try it once more with fresh numbers, before the working is shown.', said };
   const fact = put.options === null ? `The answer is ${key}.` : sentence(key);
   if (!answer.right) return { sign: 'no', word: 'Not right.', fact, said };
   const guessed = answer.certainty === 'guessing';
   return { sign: guessed ? 'guess' : 'yes', word: guessed ? 'Right, by a guess.' : 'Right.', fact, said };
+}
+
+/** What a typed number was taken for, where it was not typed just so. */
+function readAs(given: string, { put }: AskedItem): string {
+  if (put.options !== null || put.draw === null) return '';
+  const reading = readQuantity(given, put.draw.key.unit);
+  if (!reading.understood) return '';
+  const plain = `${reading.value} ${reading.unit}`.trim();
+  return plain === given.trim() ? '' : `, read as ${plain},`;
 }
 
 const sentence = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
@@ -81,9 +90,9 @@ function working(item: AskedItem): OutcomePage['data']['working'] {
   return { words: draw.formula.words, mathml: workingMathML(compiled, draw), steps: draw.steps, accept: draw.acceptText };
 }
 
-function next(answer: RecordedAnswer, retry: boolean, today: number): OutcomePage['data']['next'] {
+function next(answer: RecordedAnswer, retry: boolean, today: number, last: boolean): OutcomePage['data']['next'] {
   const href = `/study/rounds/${answer.roundId ?? ''}`;
   if (retry) return { href, label: 'Fresh numbers', note: 'The same question with other numbers.' };
   const back = answer.dueDayAfter === null ? '' : `This one comes back ${whenWords(answer.dueDayAfter, today)}.`;
-  return { href, label: 'Next question', note: back };
+  return { href, label: last ? 'See how it went' : 'Next question', note: back };
 }

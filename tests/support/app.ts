@@ -127,7 +127,8 @@ export class Visitor {
 
   /** Comes in as a candidate and returns the words of the return phrase. */
   async start(name = 'Odo', fields: Record<string, string> = {}): Promise<string[]> {
-    const page = await this.submit(await this.get('/'), '/start', { name, timeZone: 'Europe/London', ...fields });
+    const sent = await this.submit(await this.get('/'), '/start', { name, timeZone: 'Europe/London', ...fields });
+    const page = sent.location === undefined ? sent : await this.get(sent.location);
     if (page.status !== 200) throw new Error(`start answered ${page.status}: ${page.html.querySelector('main')?.text ?? ''}`);
     return page.html.querySelectorAll('.slip li').map((word) => word.text.trim());
   }

@@ -6,6 +6,7 @@ import { parse } from 'node-html-parser';
 import { projectFolder } from '../../src/platform/project-folder.js';
 import { Visitor, type Shown } from './app.js';
 import { tokenOf } from './answering.js';
+import { ask } from './embedded.js';
 
 /** The built server as a process of its own, and people who come to it over the network. */
 
@@ -98,6 +99,21 @@ export function anyFields(page: Shown): Record<string, string> {
   const option = page.html.querySelector('input[name=option]')?.getAttribute('value');
   return { ...(option === undefined ? { value: '12' } : { option }), certainty: 'fairly' };
 }
+
+/** What is recorded under these tokens: how often each, and whether its memory counted as many answers as there are. */
+export function recordedOf(url: string, tokens: string[]): Promise<{ token: string; times: number; counted: boolean }[]> {
+  return ask(
+    url,
+    `SELECT a.token, count(*)::int AS times, bool_and(m.reps = (SELECT count(*) FROM answer o
+         WHERE o.person_id = m.person_id AND o.question_id = m.question_id)) AS counted
+     FROM answer a JOIN memory m ON m.person_id = a.person_id AND m.question_id = a.question_id
+     WHERE a.token = ANY ($1::uuid[]) GROUP BY a.token ORDER BY a.token`,
+    [tokens],
+  );
+}
+
+/** What `recordedOf` says when all is well. */
+export const onceEach = (tokens: string[]) => [...tokens].sort().map((token) => ({ token, times: 1, counted: true }));
 
 /**
  * Candidates who do not give up: they come in, start rounds and answer, and what fails because the server or its database

@@ -20,7 +20,7 @@ describe('over real HTTP', () => {
     const form = parse(welcome.text).querySelector('form[action="/start"]');
     const field = (name: string) => form?.querySelector(`input[name="${name}"]`)?.getAttribute('value') ?? '';
     const fields = { _csrf: field('_csrf'), startToken: field('startToken'), name: 'Hesper', region: 'uk', timeZone: 'Europe/London' };
-    await browser.post('/start').type('form').send(fields).expect(200);
+    await browser.post('/start').type('form').send(fields).expect(303);
     const now = await browser.get('/').expect(200);
     expect(parse(now.text).querySelector('.you')?.text).toContain('Hesper');
   });

@@ -1,0 +1,146 @@
+// npm run bench: how much of a bare route's speed the answer path and the question page keep, on this machine, now.
+// Requests per second say more of the machine than of the program; the ratios and the times per request are what to compare.
+// Options: --json (figures for a program), --rounds=3, --seconds=5 (of each target in each round), --profile=FOLDER.
+import { chmod, mkdtemp, readFile, rm } from 'node:fs/promises';
+import { cpus, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { startChild } from './bench/child.mjs';
+import { familyTime, processTime } from './bench/processor-time.mjs';
+import { summary, table } from './bench/report.mjs';
+import { setUp } from './set-up.mjs';
+import { StepError, runScript, step } from './steps.mjs';
+
+const candidates = 50;
+/** Rounds of twelve questions for each candidate. */
+const roundsEach = 120;
+const warmUpSeconds = 2;
+const parts = {
+  prepare: new URL('./bench/prepare.mjs', import.meta.url),
+  real: new URL('./bench/real.mjs', import.meta.url),
+  bare: new URL('./bench/bare.mjs', import.meta.url),
+  load: new URL('./bench/load.mjs', import.meta.url),
+};
+
+function options() {
+  const { values } = parseArgs({
+    options: {
+      json: { type: 'boolean', default: false },
+      rounds: { type: 'string', default: '3' },
+      seconds: { type: 'string', default: '5' },
+      profile: { type: 'string' },
+    },
+  });
+  const [rounds, seconds] = [Number(values.rounds), Number(values.seconds)];
+  if (!(Number.isInteger(rounds) && rounds > 0 && Number.isInteger(seconds) && seconds > 0))
+    throw new StepError('--rounds and --seconds take whole numbers from 1.', 'Leave them out for 3 rounds of 5 seconds.');
+  return { ...values, rounds, seconds };
+}
+
+/** One target for some seconds: what came, and what each answer cost in processor time of server and database. */
+async function measure({ load, servers, postmaster }, { what, server, expected }, seconds) {
+  const { pid, address } = servers[server];
+  const times = () => Promise.all([processTime(pid), familyTime(postmaster)]);
+  const before = await times();
+  const result = await load.ask('run', { what, address, seconds, expected });
+  const after = await times();
+  if (result.others > 0 || result.good === 0)
+    throw new StepError(
+      `${what}: ${result.others} wrong answers (${JSON.stringify(result.statuses)}).`,
+      'Mend the route; figures would mean nothing.',
+    );
+  const each = after.map((value, index) => (value === null || before[index] === null ? null : (value - before[index]) / result.good));
+  return { ...result, nodeMs: each[0], postgresMs: each[1] };
+}
+
+const targets = [
+  { what: 'real answer', server: 'real', expected: 303 },
+  { what: 'bare answer', server: 'bare', expected: 303 },
+  { what: 'real page', server: 'real', expected: 200 },
+  { what: 'bare page', server: 'bare', expected: 200 },
+];
+
+/** Every second round the bare one goes first, so that neither always finds the database as the other left it. */
+const orderOf = (round) => (round % 2 === 0 ? [0, 1, 2, 3] : [1, 0, 3, 2]).map((index) => targets[index]);
+
+async function rounds(bench, { rounds: count, seconds }, print) {
+  await step(
+    'warm-up',
+    async () => {
+      for (const target of targets) await measure(bench, target, warmUpSeconds);
+    },
+    print,
+  );
+  const all = [];
+  for (let round = 0; round < count; round += 1) {
+    await step(
+      `round ${round + 1} of ${count}`,
+      async () => {
+        const found = {};
+        for (const target of orderOf(round)) found[target.what] = await measure(bench, target, seconds);
+        all.push(Object.fromEntries(targets.map(({ what }) => [what, found[what]])));
+        if (found['real answer'].usedUp) return 'all prepared questions were answered before the time was over';
+      },
+      print,
+    );
+  }
+  return all;
+}
+
+async function withServers({ url, postmaster, work }, chosen, use) {
+  const execArgv = chosen.profile === undefined ? [] : ['--cpu-prof', `--cpu-prof-dir=${chosen.profile}`];
+  const children = { real: startChild(parts.real, execArgv), bare: startChild(parts.bare, execArgv), load: startChild(parts.load) };
+  try {
+    await children.load.ask('read', { work });
+    const servers = {};
+    for (const name of ['real', 'bare'])
+      servers[name] = { pid: children[name].pid, address: await children[name].ask('serve', { url, work }) };
+    return await use({ load: children.load, servers, postmaster });
+  } finally {
+    await Promise.all(Object.values(children).map((child) => child.end()));
+  }
+}
+
+async function withDatabase(use) {
+  const { startEmbeddedPostgres } = await import('../dist/src/platform/embedded-postgres/index.js');
+  const folder = await mkdtemp(join(tmpdir(), 'rungwise-bench-'));
+  await chmod(folder, 0o711); // the database's own user passes through
+  try {
+    const database = await startEmbeddedPostgres({ dataFolder: join(folder, 'data'), log: console.error });
+    try {
+      const file = await readFile(join(folder, 'data', 'postgres', 'cluster', 'postmaster.pid'), 'utf8');
+      return await use({ url: database.url, postmaster: Number(file.split('\n')[0]), work: join(folder, 'work.json') });
+    } finally {
+      await database.stop();
+    }
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+}
+
+await runScript(async () => {
+  const chosen = options();
+  const print = chosen.json ? console.error : console.log;
+  await setUp({ dev: true, print });
+  const all = await withDatabase(async (place) => {
+    await step(
+      'candidates',
+      async () => {
+        const child = startChild(parts.prepare);
+        const items = await child.ask('fill', { ...place, candidates, rounds: roundsEach }).finally(child.end);
+        return `${candidates}, with ${items} questions to answer`;
+      },
+      print,
+    );
+    return withServers(place, chosen, (bench) => rounds(bench, chosen, print));
+  });
+  const machine = `${cpus()[0]?.model ?? 'unknown processor'}, ${cpus().length} processors, Node ${process.versions.node}`;
+  const figures = summary(all);
+  if (chosen.json) console.log(JSON.stringify({ machine, connections: candidates, ...figures }, null, 2));
+  else {
+    console.log(`\n${machine}; ${candidates} connections; server, database and load share the machine; medians of ${all.length} rounds\n`);
+    console.log(table(figures));
+    if (figures.targets.some(({ nodeMs }) => nodeMs === null))
+      console.log('\nThis system has no /proc, so the processor times are left out.');
+  }
+});

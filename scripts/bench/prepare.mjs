@@ -1,0 +1,95 @@
+// Fills the benchmark's database: a pack, candidates with sessions, and many rounds whose questions nobody has answered yet.
+import { randomBytes, randomUUID } from 'node:crypto';
+import { writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { accountsService, ensureInstallation } from '../../dist/src/accounts/index.js';
+import { packsService, readPackFolder } from '../../dist/src/packs/index.js';
+import { systemClock } from '../../dist/src/platform/clock.js';
+import { openDatabase } from '../../dist/src/platform/db.js';
+import { migrate } from '../../dist/src/platform/migrate.js';
+import { questionsService } from '../../dist/src/questions/index.js';
+import { enrol, enrolAll, studyService } from '../../dist/src/study/index.js';
+import { buildApp } from '../../dist/src/web/app.js';
+import { projectFolder } from '../processes.mjs';
+import { answerTasks } from './child.mjs';
+
+const questionsInRound = 12;
+
+/**
+ * Rounds of single questions, as a round is stored: every answer posted needs a question that has none yet.
+ * Questions take turns, so that each of a candidate's memories moves again and again.
+ */
+const manyRounds = `
+  WITH made AS (
+    INSERT INTO round (id, person_id, minutes, day, region, started_at)
+    SELECT gen_random_uuid(), p.id, 10, $2, p.region, now() - interval '1 day' + n * interval '1 second'
+    FROM person p, generate_series(1, $1) AS n ORDER BY n, p.id RETURNING id, person_id, region
+  ), numbered AS (
+    SELECT id, person_id, region, row_number() OVER (PARTITION BY person_id) AS n FROM made
+  ), single AS (
+    SELECT r.region, q.id, q.current_revision, row_number() OVER (PARTITION BY r.region ORDER BY q.id) AS n, count(*) OVER (PARTITION BY r.region) AS of
+    FROM (SELECT DISTINCT region FROM person) r JOIN question q ON q.kind = 'single' AND NOT q.retired AND r.region = ANY (q.regions)
+  )
+  INSERT INTO round_item (token, round_id, position, question_id, revision, seed)
+  SELECT gen_random_uuid(), d.id, 2 * i, s.id, s.current_revision, floor(random() * 2147483647)::int
+  FROM numbered d, generate_series(1, ${questionsInRound}) AS i, single s
+  WHERE s.region = d.region AND s.n = (d.n * ${questionsInRound} + i) % s.of + 1`;
+
+async function loadPacks(db) {
+  const home = join(projectFolder, 'question-packs', 'safety-foundation');
+  const { pack, findings } = await readPackFolder(home);
+  if (pack === null) throw new Error(`The shipped pack has faults: ${findings.map((finding) => finding.message).join('; ')}`);
+  await packsService({ db, enrolAll }).load(pack);
+}
+
+/** A candidate who has come in and stands before a question, with what the browser would now send. */
+async function candidate(services, number) {
+  const { accounts, study, server } = services;
+  // Addresses for documentation, one each: comings-in from one address are limited.
+  const form = { name: `Candidate ${number}`, region: 'uk', timeZone: 'Europe/London', startToken: randomUUID() };
+  const { cookie } = await accounts.start(form, `198.51.100.${number}`);
+  const person = await accounts.whoHolds(cookie);
+  const round = randomUUID();
+  await study.startRound(person, round, 10);
+  const page = await server.inject({ url: `/study/rounds/${round}`, headers: { cookie: `rungwise=${cookie}` } });
+  if (page.statusCode !== 200) throw new Error(`The question page answered ${page.statusCode}.`);
+  const formCookie = page.cookies.find(({ name }) => name === 'rungwise-form');
+  return {
+    person,
+    round,
+    cookies: `rungwise=${cookie}; rungwise-form=${encodeURIComponent(formCookie.value)}`,
+    csrf: /name="_csrf" value="([^"]+)"/.exec(page.payload)[1],
+  };
+}
+
+async function unanswered(db, personId, besides) {
+  const { rows } = await db.pool.query(
+    `SELECT i.token, i.question_id AS question FROM round_item i JOIN round r ON r.id = i.round_id
+     WHERE r.person_id = $1 AND r.id <> $2 ORDER BY r.started_at, i.position`,
+    [personId, besides],
+  );
+  return rows.map(({ token, question }) => [token, question]);
+}
+
+async function fill({ url, candidates, rounds, work }) {
+  await migrate(url, join(projectFolder, 'prisma', 'migrations'));
+  const db = openDatabase({ url, log: console.error });
+  await loadPacks(db);
+  const clock = systemClock;
+  const installation = await ensureInstallation(db, { cookieSecret: randomBytes(32), phraseSalt: randomBytes(16) });
+  const { server } = await buildApp({ db, clock, installation, origin: null, trustProxy: [], logger: false });
+  const study = studyService({ db, clock, questions: questionsService({ db, clock }) });
+  const services = { accounts: accountsService({ db, clock, installation, enrol }), study, server };
+  const people = [];
+  for (let number = 1; number <= candidates; number += 1) people.push(await candidate(services, number));
+  await db.pool.query(manyRounds, [rounds, Math.floor(Date.now() / 86_400_000)]);
+  for (const one of people) one.items = await unanswered(db, one.person.id, one.round);
+  for (const table of ['memory', 'round', 'round_item', 'answer', 'session', 'person', 'question_revision'])
+    await db.pool.query(`VACUUM ANALYZE ${table}`);
+  await writeFile(work, JSON.stringify({ people }));
+  await server.close();
+  await db.close();
+  return people.reduce((sum, { items }) => sum + items.length, 0);
+}
+
+answerTasks({ fill });

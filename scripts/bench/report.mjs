@@ -1,0 +1,63 @@
+// From the rounds to the figures, and to the table that a person reads.
+
+/** Share of the bare route's requests per second that the real one is meant to reach. */
+const aim = 0.6;
+const pairs = [
+  { name: 'answer path', real: 'real answer', bare: 'bare answer' },
+  { name: 'question page', real: 'real page', bare: 'bare page' },
+];
+
+function median(values) {
+  const sorted = [...values].sort((a, b) => a - b);
+  const middle = sorted.length >> 1;
+  return sorted.length % 2 === 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
+}
+
+const medianOrNull = (values) => (values.some((value) => value === null) ? null : median(values));
+
+/**
+ * @param {Record<string, object>[]} rounds for each round, what each target did in it
+ * @returns {{ targets: object[], ratios: object[] }} medians; a ratio is the median of the rounds' own ratios
+ */
+export function summary(rounds) {
+  const targets = Object.keys(rounds[0]).map((what) => {
+    const of = (key) => medianOrNull(rounds.map((round) => round[what][key]));
+    return {
+      what,
+      requestsPerSecond: of('perSecond'),
+      p50Ms: of('p50'),
+      p99Ms: of('p99'),
+      nodeMs: of('nodeMs'),
+      postgresMs: of('postgresMs'),
+      bytes: of('bytes'),
+    };
+  });
+  const ratios = pairs.map(({ name, real, bare }) => {
+    const each = rounds.map((round) => round[real].perSecond / round[bare].perSecond);
+    return { name, ratio: median(each), rounds: each, aim };
+  });
+  return { targets, ratios };
+}
+
+const number = (value, digits) => (value === null ? '-' : value.toFixed(digits));
+
+/** @param {ReturnType<typeof summary>} figures */
+export function table({ targets, ratios }) {
+  const heads = ['', 'requests/s', 'p50 ms', 'p99 ms', 'Node ms', 'PostgreSQL ms', 'bytes'];
+  const rows = targets.map((t) => [
+    t.what,
+    number(t.requestsPerSecond, 0),
+    number(t.p50Ms, 0),
+    number(t.p99Ms, 0),
+    number(t.nodeMs, 3),
+    number(t.postgresMs, 3),
+    number(t.bytes, 0),
+  ]);
+  const width = heads.map((head, column) => Math.max(head.length, ...rows.map((row) => row[column].length)));
+  const line = (cells) => cells.map((cell, column) => (column === 0 ? cell.padEnd(width[0]) : cell.padStart(width[column]))).join('  ');
+  const shares = ratios.map(
+    ({ name, ratio, rounds }) =>
+      `${name.padEnd(14)} ${ratio.toFixed(2)} of the bare route (aim ${aim}; rounds ${rounds.map((one) => one.toFixed(2)).join(', ')})`,
+  );
+  return [line(heads), ...rows.map(line), '', ...shares].join('\n');
+}
