@@ -1,6 +1,6 @@
 // Fills the benchmark's database: a pack, candidates with sessions, and many rounds whose questions nobody has answered yet.
 import { randomBytes, randomUUID } from 'node:crypto';
-import { writeFile } from 'node:fs/promises';
+import { readdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { accountsService, ensureInstallation } from '../../dist/src/accounts/index.js';
 import { packsService, readPackFolder } from '../../dist/src/packs/index.js';
@@ -36,10 +36,12 @@ const manyRounds = `
   WHERE s.region = d.region AND s.n = (d.n * ${questionsInRound} + i) % s.of + 1`;
 
 async function loadPacks(db) {
-  const home = join(projectFolder, 'question-packs', 'safety-foundation');
-  const { pack, findings } = await readPackFolder(home);
-  if (pack === null) throw new Error(`The shipped pack has faults: ${findings.map((finding) => finding.message).join('; ')}`);
-  await packsService({ db, enrolAll }).load(pack);
+  const home = join(projectFolder, 'question-packs');
+  for (const entry of (await readdir(home, { withFileTypes: true })).filter((found) => found.isDirectory())) {
+    const { pack, findings } = await readPackFolder(join(home, entry.name));
+    if (pack === null) throw new Error(`The pack ${entry.name} has faults: ${findings.map((finding) => finding.message).join('; ')}`);
+    await packsService({ db, enrolAll }).load(pack);
+  }
 }
 
 /** A candidate who has come in and stands before a question, with what the browser would now send. */

@@ -1,4 +1,3 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
 
 /** A real browser, as `npm test` found it; without one the browser tests are skipped, and CI calls that a failure. */
@@ -40,17 +39,4 @@ export async function watched(context: BrowserContext, origin: string): Promise<
   });
   page.on('pageerror', (error) => seen.complaints.push(error.message));
   return seen;
-}
-
-/** Faults by WCAG 2.2 A and AA and good practice, one line each; and sideways scroll, and headings. */
-export async function faultsOf(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  const faults = violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(' ')}`));
-  const { wide, headings } = await page.evaluate(() => ({
-    wide: document.scrollingElement!.scrollWidth - window.innerWidth,
-    headings: document.querySelectorAll('h1').length,
-  }));
-  if (wide > 0) faults.push(`scrolls sideways by ${wide} px`);
-  if (headings !== 1) faults.push(`${headings} first headings`);
-  return faults;
 }

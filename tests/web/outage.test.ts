@@ -189,10 +189,8 @@ describe('When the disk is full', () => {
   it('the same is said when the system itself reports it (ENOSPC)', async () => {
     const visitor = app.visitor();
     await visitor.start();
-    const refuse = vi
-      .spyOn(app.db.pool, 'query')
-      .mockImplementation((() =>
-        Promise.reject(Object.assign(new Error('ENOSPC: no space left on device, write'), { code: 'ENOSPC' }))) as never);
+    vi.spyOn(app.db.pool, 'query').mockImplementation((() =>
+      Promise.reject(Object.assign(new Error('ENOSPC: no space left on device, write'), { code: 'ENOSPC' }))) as never);
     expectNoRoom(await visitor.get('/'));
     vi.restoreAllMocks();
     expect((await visitor.get('/')).status).toBe(200);
