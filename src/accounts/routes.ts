@@ -35,7 +35,7 @@ function comeIn(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
       });
     }
     const started = await accounts.start(form.data, request.ip);
-    // The same form sent twice: the person exists, and the phrase was shown by the first answer.
+    // The same form sent twice: the person was made by the first, whose answer carries the phrase. Had that answer been lost, one starts anew.
     if (started === null) return reply.redirect('/', 303);
     return keepPhrase(reply.signIn(started.cookie), needs, started.phrase).redirect('/phrase?first=yes', 303);
   });

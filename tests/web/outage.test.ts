@@ -85,7 +85,8 @@ describe('While the database is away', () => {
     }
     await eventually(async () => expect((await health()).status).toBe(200));
     expect(await people()).toBe(before);
-    expect((await visitor.submit(welcome, '/start', { name: 'Ada', timeZone: 'Europe/London' })).status).toBe(200);
+    const sent = await visitor.submit(welcome, '/start', { name: 'Ada', timeZone: 'Europe/London' });
+    expect([sent.status, visitor.cookies.has('rungwise')]).toEqual([303, true]);
     expect(await people()).toBe(before + 1);
   });
 });
