@@ -13,7 +13,7 @@ import { StepError, runScript, step } from './steps.mjs';
 
 const candidates = 50;
 /** Rounds of twelve questions for each candidate. */
-const roundsEach = 120;
+const roundsEach = 160;
 const warmUpSeconds = 2;
 const parts = {
   prepare: new URL('./bench/prepare.mjs', import.meta.url),

@@ -35,6 +35,18 @@ const manyRounds = `
   FROM numbered d, generate_series(1, ${questionsInRound}) AS i, single s
   WHERE s.region = d.region AND s.n = (d.n * ${questionsInRound} + i) % s.of + 1`;
 
+/**
+ * A quarter of the rounds lie behind: answered a week ago. A table of answers that is empty when it is analysed would be planned as one
+ * that stays empty, and every look into it would read the whole of it.
+ */
+const past = `
+  INSERT INTO answer (token, person_id, question_id, revision, seed, region, given, certainty, "right", rating, day, answered_at,
+    stability_after, difficulty_after, due_day_after, reps_after)
+  SELECT i.token, r.person_id, i.question_id, i.revision, i.seed, r.region, '0', 'fairly', true, 2, $1 - 7, now() - interval '7 days', 3, 5, $1, 1
+  FROM (SELECT *, row_number() OVER (PARTITION BY person_id ORDER BY started_at) AS n FROM round WHERE minutes = 10 AND day = $1) r
+    JOIN round_item i ON i.round_id = r.id WHERE r.n <= $2`;
+const remembered = 'UPDATE memory SET stability = 3, difficulty = 5, last_day = $1 - 7, due_day = $1, reps = 1 WHERE person_id % 2 = 0';
+
 async function loadPacks(db) {
   const home = join(projectFolder, 'question-packs');
   for (const entry of (await readdir(home, { withFileTypes: true })).filter((found) => found.isDirectory())) {
@@ -67,7 +79,8 @@ async function candidate(services, number) {
 async function unanswered(db, personId, besides) {
   const { rows } = await db.pool.query(
     `SELECT i.token, i.question_id AS question FROM round_item i JOIN round r ON r.id = i.round_id
-     WHERE r.person_id = $1 AND r.id <> $2 ORDER BY r.started_at, i.position`,
+     LEFT JOIN answer a ON a.token = i.token
+     WHERE r.person_id = $1 AND r.id <> $2 AND a.token IS NULL ORDER BY r.started_at, i.position`,
     [personId, besides],
   );
   return rows.map(({ token, question }) => [token, question]);
@@ -84,7 +97,10 @@ async function fill({ url, candidates, rounds, work }) {
   const services = { accounts: accountsService({ db, clock, installation, enrol }), study, server };
   const people = [];
   for (let number = 1; number <= candidates; number += 1) people.push(await candidate(services, number));
-  await db.pool.query(manyRounds, [rounds, Math.floor(Date.now() / 86_400_000)]);
+  const today = Math.floor(Date.now() / 86_400_000);
+  await db.pool.query(manyRounds, [rounds, today]);
+  await db.pool.query(past, [today, Math.floor(rounds / 4)]);
+  await db.pool.query(remembered, [today]);
   for (const one of people) one.items = await unanswered(db, one.person.id, one.round);
   for (const table of ['memory', 'round', 'round_item', 'answer', 'session', 'person', 'question_revision'])
     await db.pool.query(`VACUUM ANALYZE ${table}`);

@@ -40,7 +40,7 @@ function signIn(app: FastifyInstance, { accounts }: AccountsRoutesNeeds): void {
 function setUp(app: FastifyInstance, { accounts }: AccountsRoutesNeeds): void {
   app.get('/set-up/:token', open, async (request, reply) => {
     const token = tokenOf(request.params);
-    if (!(await accounts.isSetUpToken(token, request.ip))) throw new RungwiseError('not-found');
+    if (!(await accounts.isSetUpToken(token, request.ip))) throw new RungwiseError('link-used');
     return reply.page(setUpPage(reply.formToken(), `/set-up/${token}`), { title: 'Set up' });
   });
 
@@ -54,7 +54,7 @@ function setUp(app: FastifyInstance, { accounts }: AccountsRoutesNeeds): void {
     };
     if (!form.success) return again(whyOf(form.error, 'name'), whyOf(form.error, 'password'));
     const result = await accounts.setUp(token, form.data.name, form.data.password);
-    if (result === 'used') throw new RungwiseError('not-found');
+    if (result === 'used') throw new RungwiseError('link-used');
     if (result === 'taken') return again('Somebody has that name already. Choose another.', null);
     return reply.signIn(result.cookie).redirect('/', 303);
   });
@@ -64,14 +64,14 @@ function invitations(app: FastifyInstance, { accounts }: AccountsRoutesNeeds): v
   app.get('/invitation/:token', open, async (request, reply) => {
     const token = tokenOf(request.params);
     const person = await accounts.invited(token, request.ip);
-    if (person === null) throw new RungwiseError('not-found');
+    if (person === null) throw new RungwiseError('link-used');
     return reply.page(invitationPage(reply.formToken(), `/invitation/${token}`, person.displayName), { title: 'Choose your password' });
   });
 
   app.post('/invitation/:token', open, async (request, reply) => {
     const token = tokenOf(request.params);
     const person = await accounts.invited(token, request.ip);
-    if (person === null) throw new RungwiseError('not-found');
+    if (person === null) throw new RungwiseError('link-used');
     const form = passwordForm.safeParse(request.body);
     if (!form.success) {
       reply.code(422);
@@ -79,7 +79,7 @@ function invitations(app: FastifyInstance, { accounts }: AccountsRoutesNeeds): v
       return reply.page(page, { title: 'Not saved yet' });
     }
     const cookie = await accounts.acceptInvitation(token, form.data.password);
-    if (cookie === null) throw new RungwiseError('not-found');
+    if (cookie === null) throw new RungwiseError('link-used');
     return reply.signIn(cookie).redirect('/', 303);
   });
 }

@@ -8,6 +8,12 @@ export const errorCodes = {
     title: 'There is no such page',
     message: 'The address may be mistyped, or what it showed is no longer here. Go back to the start and try from there.',
   },
+  'link-used': {
+    status: 404,
+    title: 'This link opens nothing any more',
+    message:
+      'It has been used, has run out, or was copied only in part. If you have a password already, sign in; otherwise ask for a new link.',
+  },
   'not-allowed': {
     status: 403,
     title: 'This page is not for you',
