@@ -48,7 +48,7 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   const study = studyService({ db, clock, questions });
   const classes = classesService({ db, clock });
 
-  pages(server, await loadViews(join(projectFolder, 'views'), join(projectFolder, 'public')));
+  pages(server, await loadViews(join(projectFolder, 'views'), join(projectFolder, 'public')), https);
   errorPages(server, routes);
   await headers(server, https);
   await server.register(cookie);

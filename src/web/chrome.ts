@@ -11,10 +11,10 @@ declare module 'fastify' {
   }
 }
 
-export function pages(app: FastifyInstance, renderer: Renderer): void {
+export function pages(app: FastifyInstance, renderer: Renderer, https: boolean): void {
   app.decorateReply('page', function page(this: FastifyReply, shown, { title, layout = 'one', scripts = [] }) {
     const { request } = this;
-    const chrome: Chrome = { title, layout, scripts, nav: nav(request), you: you(request), plainHttp: isPlain(request) };
+    const chrome: Chrome = { title, layout, scripts, nav: nav(request), you: you(request), plainHttp: !https && isPlain(request) };
     return this.headers({ 'content-type': 'text/html; charset=utf-8', 'cache-control': 'no-store' }).send(renderer.page(shown, chrome));
   });
 }

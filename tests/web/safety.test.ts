@@ -107,6 +107,11 @@ describe('headers', () => {
     const secure = await testApp({ origin: 'https://study.example' });
     const visitor = secure.visitor();
     const page = await visitor.submit(await visitor.get('/'), '/start', { name: 'Safe' });
+    expect((await visitor.send('GET', '/about', undefined, { host: 'study.example' })).text).not.toContain('not encrypted');
+    // On a club's own network without https every page says so; on the machine itself there is nothing to say.
+    const plain = app.visitor();
+    expect((await plain.send('GET', '/about', undefined, { host: 'hut.local:3000' })).text).toContain('not encrypted');
+    expect((await plain.send('GET', '/about', undefined, { host: 'localhost:3000' })).text).not.toContain('not encrypted');
     expect(page.headers['strict-transport-security']).toMatch(/max-age=\d+/);
     const cookies = [page.headers['set-cookie']].flat().map(String);
     expect(cookies.some((cookie) => cookie.startsWith('__Host-rungwise=') && cookie.includes('Secure'))).toBe(true);
