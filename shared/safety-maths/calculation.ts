@@ -4,8 +4,8 @@ import { cautions } from './cautions.js';
 import type { CautionKey } from './cautions.js';
 import { checkedInputs } from './inputs.js';
 import type { Given, InputSpec, MathsValue, Spec } from './inputs.js';
-import { mathsSources } from './sources.js';
-import type { MathsSource, MathsSourceKey } from './sources.js';
+import { mathsSources } from './sources/index.js';
+import type { MathsSource, MathsSourceKey } from './sources/index.js';
 
 export interface OutputSpec {
   readonly name: string;
@@ -20,6 +20,8 @@ export interface CheckName {
   readonly inputs?: Readonly<Record<string, number | string>>;
   /** Keys of the list that only describe. */
   readonly ignore?: readonly string[];
+  /** Keys of the list, inputs and results alike, that go by another name here; the value is then in our own unit. */
+  readonly keys?: Readonly<Record<string, string>>;
 }
 
 export interface Valued {
@@ -43,6 +45,12 @@ export interface Calculation {
   readonly inputs: readonly InputSpec[];
   readonly outputs: readonly OutputSpec[];
   readonly source: readonly MathsSource[];
+  /** Where it holds and where it stops holding, in one sentence; null where the inputs' limits say it all. */
+  readonly validity: string | null;
+  /** The rule it follows, where published rules differ; null where there is only one. */
+  readonly rule: string | null;
+  /** Plain words a person would look for it by; empty for a mere figure, which needs no page of its own. */
+  readonly foundBy: readonly string[];
   /** How the answer depends on the region; null if it does not. */
   readonly regionDependence: string | null;
   readonly caution: string;
@@ -60,6 +68,9 @@ export interface Definition<I extends Readonly<Record<string, Spec>>, O extends 
   readonly inputs: I;
   readonly outputs: O;
   readonly sources: readonly MathsSourceKey[];
+  readonly validity?: string;
+  readonly rule?: string;
+  readonly foundBy?: readonly string[];
   readonly regionDependence?: string;
   readonly caution: CautionKey;
   readonly checks: readonly (CheckName | string)[];
@@ -80,6 +91,9 @@ export function calculation<I extends Readonly<Record<string, Spec>>, O extends 
     inputs,
     outputs,
     source: definition.sources.map((key) => mathsSources[key]),
+    validity: definition.validity ?? null,
+    rule: definition.rule ?? null,
+    foundBy: definition.foundBy ?? [],
     regionDependence: definition.regionDependence ?? null,
     caution: cautions[definition.caution],
     cautionKey: definition.caution,

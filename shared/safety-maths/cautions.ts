@@ -12,6 +12,13 @@ export const cautions = {
   lightning: `${learning}If you can hear thunder, stop and go indoors or into a hard-topped vehicle. Do not touch feeders or antennas.`,
   rf: `${learning}Free-space arithmetic is a first check, not proof of compliance, and it fails close to an antenna. Use your regulator’s assessment method, and stop transmitting before anyone goes near the antenna.`,
   noise: `${learning}Keep the level as low as you can follow. Ringing or dulled hearing after operating means it was too loud; see a health professional about any change that lasts.`,
+  mains: `${learning}Follow local codes. Fixed wiring, sockets, switchgear and supply earthing are for a competent electrician, licensed or registered as local codes require; a radio licence is not an electrical qualification.`,
+  earth: `${learning}Follow local codes. Adding, changing or linking any earth on a mains-connected station must be designed and checked by a competent electrician, licensed or registered as local codes require, who knows that supply.`,
+  lithium: `${learning}Use only the charger the battery maker names. If a lithium battery swells, hisses, smokes or gets hot, get everyone out and away, stay out and call the fire service.`,
+  solder: `${learning}The iron burns and the fume can cause asthma. Use a stand, eye protection and fume extraction, wash your hands before eating, and follow the maker’s instructions. Never solder a live circuit.`,
+  burn: `${learning}Cool a burn at once under cool running water for 20 minutes, and get medical help for any burn that blisters, is large or is on the face or hands, and for every burn of a child.`,
+  lifting: `${learning}Guideline weights are not safe limits for everyone. Use a trolley or a second person, keep the load close, and stop if it hurts.`,
+  generator: `${learning}Run generators outdoors only, well away from doors, windows and tents; refuel switched off and cold. Earthing a generator, or joining one to a building, is for a competent electrician, licensed or registered as local codes require.`,
 } as const;
 
 export type CautionKey = keyof typeof cautions;

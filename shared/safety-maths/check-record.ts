@@ -36,7 +36,7 @@ export function checkRecord(record: CheckRecord): CheckOutcome {
   const { calculation, check } = found;
   try {
     const outcome = calculation.run({ ...inputsOf(record, calculation, check), ...check.inputs });
-    const got = Object.fromEntries(Object.entries(record.expected).map(([key]) => [key, inUnitOfKey(key, outcome.result)]));
+    const got = Object.fromEntries(Object.keys(record.expected).map((key) => [key, resultOf(key, outcome.result, check)]));
     const agrees = Object.entries(record.expected).every(([key, expected]) => isWithin(got[key], expected, record.tolerance));
     return { ...about, outcome: agrees ? 'passed' : 'failed', got };
   } catch (error) {
@@ -49,6 +49,8 @@ function inputsOf(record: CheckRecord, calculation: Calculation, check: CheckNam
   const kept = Object.entries(record.inputs).filter(([key]) => check.ignore?.includes(key) !== true);
   return Object.fromEntries(
     kept.map(([key, value]) => {
+      const renamed = check.keys?.[key];
+      if (renamed !== undefined) return [renamed, value];
       const input = calculation.inputs.find(({ name, unit }) => factorOf(key, name, unit) !== null);
       if (input === undefined) throw new CalculationInputError(key, `the calculation ${calculation.id} has no such input`);
       return [input.name, inUnit(value, key, input.name, input.unit, 'in')];
@@ -56,7 +58,9 @@ function inputsOf(record: CheckRecord, calculation: Calculation, check: CheckNam
   );
 }
 
-function inUnitOfKey(key: string, result: Readonly<Record<string, { value: unknown; unit: string | null }>>): unknown {
+function resultOf(key: string, result: Readonly<Record<string, { value: unknown; unit: string | null }>>, check: CheckName): unknown {
+  const renamed = check.keys?.[key];
+  if (renamed !== undefined) return result[renamed]?.value;
   const name = Object.keys(result).find((one) => factorOf(key, one, result[one]?.unit ?? null) !== null);
   const valued = name === undefined ? undefined : result[name];
   return name === undefined || valued === undefined ? undefined : inUnit(valued.value, key, name, valued.unit, 'out');

@@ -1,32 +1,8 @@
-/** Where each calculation stands. `basis` says how the project knows it. */
-export interface MathsSource {
-  readonly id: string;
-  readonly title: string;
-  readonly publisher: string;
-  readonly year: number | null;
-  /** Clause, table or edition. */
-  readonly where: string;
-  /** read: the text was read; read-secondary: read where others quote it; computed: worked out here from the formula; common-practice: no published source. */
-  readonly basis: 'read' | 'read-secondary' | 'computed' | 'common-practice' | 'memory';
-}
+import { source } from './source.js';
+import type { MathsSource } from './source.js';
 
-const source = (
-  id: string,
-  title: string,
-  publisher: string,
-  year: number | null,
-  where: string,
-  basis: MathsSource['basis'],
-): MathsSource => ({
-  id,
-  title,
-  publisher,
-  year,
-  where,
-  basis,
-});
-
-export const mathsSources = {
+/** Sources that more than one topic leans on. */
+export const commonSources = {
   si: source(
     'si',
     'The International System of Units (SI Brochure)',
@@ -143,5 +119,3 @@ export const mathsSources = {
   ),
   osha: source('osha', '29 CFR 1910.95, table G-16', 'OSHA', 1983, '90 dB(A) for 8 h, halved for each 5 dB', 'read-secondary'),
 } as const satisfies Record<string, MathsSource>;
-
-export type MathsSourceKey = keyof typeof mathsSources;

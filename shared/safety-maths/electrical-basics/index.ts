@@ -1,0 +1,20 @@
+import type { Calculation } from '../calculation.js';
+import { currentFromPower } from './current-from-power.js';
+import { energyFromPowerAndTime } from './energy-from-power-and-time.js';
+import { heatInAConnection } from './heat-in-a-connection.js';
+import { peakVoltage } from './peak-voltage.js';
+import { powerFromCurrent } from './power-from-current.js';
+import { powerFromVoltageAndResistance } from './power-from-voltage-and-resistance.js';
+import { resistanceFromVoltageAndCurrent } from './resistance-from-voltage-and-current.js';
+import { voltageFromCurrentAndResistance } from './voltage-from-current-and-resistance.js';
+
+export const electricalBasics: readonly Calculation[] = [
+  currentFromPower,
+  powerFromCurrent,
+  heatInAConnection,
+  powerFromVoltageAndResistance,
+  voltageFromCurrentAndResistance,
+  resistanceFromVoltageAndCurrent,
+  energyFromPowerAndTime,
+  peakVoltage,
+];
