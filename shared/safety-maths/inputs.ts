@@ -25,10 +25,12 @@ export interface InputSpec {
 export class CalculationInputError extends Error {
   override readonly name = 'CalculationInputError';
   readonly input: string;
+  readonly problem: string;
 
   constructor(input: string, problem: string) {
     super(`${input}: ${problem}`);
     this.input = input;
+    this.problem = problem;
   }
 }
 

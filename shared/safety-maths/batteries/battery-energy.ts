@@ -14,6 +14,8 @@ export const batteryEnergy = calculation({
   },
   outputs: { energy: 'Wh' },
   sources: ['si'],
+  validity: 'The whole charge at the nominal voltage, as printed on the battery; what a radio gets out of it is less.',
+  foundBy: ['watt-hours', 'mAh to Wh', 'energy in a battery', 'battery on an aircraft', 'power bank'],
   caution: 'battery',
   checks: ['energy in a battery'],
   work({ voltage, capacity }) {

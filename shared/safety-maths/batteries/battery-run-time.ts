@@ -18,6 +18,8 @@ export const batteryRunTime = calculation({
   },
   outputs: { time: 'h' },
   sources: ['si'],
+  validity: 'A steady or average current well within the battery’s rating; cold, age and a large current all shorten the time.',
+  foundBy: ['how long will a battery last', 'battery life', 'run time', 'ampere-hours', 'usable capacity'],
   caution: 'battery',
   checks: ['run time from charge and current'],
   work({ capacity, current, usable_share: share }) {

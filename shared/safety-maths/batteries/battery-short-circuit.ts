@@ -18,6 +18,9 @@ export const batteryShortCircuit = calculation({
   },
   outputs: { current: 'A' },
   sources: ['si'],
+  validity:
+    'The first moment of a short at the terminals; the battery then heats up, and it may burst, catch fire or melt what touches it.',
+  foundBy: ['short circuit', 'spanner across a battery', 'fault current', 'why fuse a battery', 'dropped tool'],
   caution: 'battery',
   checks: ['battery short-circuit current', 'battery short-circuit current with lead resistance'],
   work({ emf, internal_resistance: inside, lead_resistance: leads }) {

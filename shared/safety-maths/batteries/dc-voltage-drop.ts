@@ -21,6 +21,8 @@ export const dcVoltageDrop = calculation({
   },
   outputs: { drop: 'V', drop_percent: '%', loss: 'W' },
   sources: ['iec60228', 'si'],
+  validity: 'A lead of two equal wires with good joints, at the temperature for which the resistance is given; warm wire loses more.',
+  foundBy: ['voltage drop', 'power lead', '12 volt cable', 'radio cuts out on transmit', 'thin wire'],
   caution: 'battery',
   checks: ['voltage drop of a two-wire DC lead (out and back)'],
   work({ length_one_way: length, resistance, current, supply = 13.8 }) {

@@ -19,6 +19,8 @@ export const bleedTime = calculation({
   },
   outputs: { time: 's', time_constant: 's' },
   sources: ['capacitor'],
+  validity: 'One capacitor and one sound resistor, with nothing feeding them; a resistor that has failed leaves the capacitor charged.',
+  foundBy: ['how long to wait', 'discharge time', 'bleeder', 'wait before opening', 'fall to 50 volts'],
   caution: 'hv',
   checks: ['discharge time to a voltage'],
   work({ resistance, capacitance, start, end }) {

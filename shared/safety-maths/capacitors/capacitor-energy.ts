@@ -2,7 +2,10 @@ import { calculation } from '../calculation.js';
 import { quantity } from '../inputs.js';
 import { out, put } from '../working.js';
 
-/** The energy in a charged capacitor: E = ½ × C × V². Capacitance in F, voltage in V; energy in J. Source: OpenStax College Physics, chapter 19. */
+/**
+ * The energy in a charged capacitor: E = ½ × C × V². Capacitance in F, voltage in V; energy in J. Source: OpenStax College Physics,
+ * chapter 19.
+ */
 export const capacitorEnergy = calculation({
   id: 'capacitor-energy',
   title: 'Energy left in a capacitor',
@@ -14,6 +17,8 @@ export const capacitorEnergy = calculation({
   },
   outputs: { energy: 'J' },
   sources: ['capacitor'],
+  validity: 'Any charged capacitor of known value; the marked value of an old one can be well out.',
+  foundBy: ['joules', 'stored energy', 'charged capacitor', 'reservoir capacitor', 'half C V squared'],
   caution: 'hv',
   checks: ['energy of a charged capacitor'],
   work({ capacitance, voltage }) {

@@ -3,8 +3,8 @@ import { fromRegion, quantity } from '../inputs.js';
 import { out, put } from '../working.js';
 
 /**
- * The current through a body: I = V / Z. Touch voltage in V r.m.s. (the region's mains if left out), impedance of the path in Ω; current in mA.
- * The impedance falls as the voltage rises and differs between people: the result is a size, not a forecast. Source: IEC 60479-1.
+ * The current through a body: I = V / Z. Touch voltage in V r.m.s. (the region's mains if left out), impedance of the path in Ω; current
+ * in mA. The impedance falls as the voltage rises and differs between people: the result is a size, not a forecast. Source: IEC 60479-1.
  */
 export const bodyCurrent = calculation({
   id: 'body-current',
@@ -18,6 +18,9 @@ export const bodyCurrent = calculation({
   outputs: { current: 'mA' },
   sources: ['body', 'si'],
   regionDependence: 'the mains voltage, when no voltage is given',
+  validity:
+    'A first estimate by Ohm’s law: the impedance of a body falls with voltage, wet skin and a larger area of touch, and differs from person to person.',
+  foundBy: ['electric shock', 'current through a person', 'how dangerous is a shock', 'body resistance', 'touch a live wire'],
   caution: 'rescue',
   checks: ['body current from touch voltage and impedance'],
   work({ touch_voltage: voltage, impedance }) {

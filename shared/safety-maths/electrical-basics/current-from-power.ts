@@ -19,6 +19,9 @@ export const currentFromPower = calculation({
   },
   outputs: { current: 'A' },
   sources: ['si', 'powerFactor'],
+  validity:
+    'Direct current, or alternating current into a plain heating load; motors and simple power supplies take more, so give their power factor.',
+  foundBy: ['how many amps', 'watts to amps', 'soldering iron', 'rating plate'],
   regionDependence: 'the mains voltage, when no voltage is given',
   caution: 'plug',
   checks: ['current from power and voltage', 'current from power, voltage and power factor'],

@@ -14,6 +14,8 @@ export const energyFromPowerAndTime = calculation({
   },
   outputs: { energy: 'Wh' },
   sources: ['si'],
+  validity: 'A power that stays the same for the whole time; for a load that comes and goes, use its average power.',
+  foundBy: ['watt-hours', 'kilowatt hours', 'how much electricity', 'joules'],
   caution: 'general',
   checks: ['energy from power and time'],
   work({ power, time }) {

@@ -14,6 +14,8 @@ export const heatInAConnection = calculation({
   },
   outputs: { power: 'W' },
   sources: ['si'],
+  validity: 'Any steady current through a fixed resistance; a poor joint grows worse as it heats, so its real heat soon exceeds this.',
+  foundBy: ['loose connector', 'hot plug', 'warm joint', 'dirty contact'],
   caution: 'battery',
   checks: ['power from current and resistance'],
   work({ current, resistance }) {

@@ -11,6 +11,8 @@ export const peakVoltage = calculation({
   inputs: { voltage_rms: fromRegion(quantity('r.m.s. voltage', 'V', { min: 0, max: 1e6 }), 'supplyVoltage') },
   outputs: { voltage_peak: 'V' },
   sources: ['sine'],
+  validity: 'A pure sine wave; switched or distorted waveforms, and surges on the mains, can peak far higher.',
+  foundBy: ['r.m.s. to peak', 'mains peak', 'crest', 'insulation voltage'],
   regionDependence: 'the mains voltage, when no voltage is given',
   caution: 'hv',
   checks: ['peak voltage of a sine wave'],

@@ -14,6 +14,8 @@ export const powerFromCurrent = calculation({
   },
   outputs: { power: 'W' },
   sources: ['si'],
+  validity: 'Direct current, or alternating current into a plain heating load; with a power factor below 1 the true power is less.',
+  foundBy: ['how many watts', 'amps to watts', 'socket limit', 'volts times amps'],
   regionDependence: 'the mains voltage, when no voltage is given',
   caution: 'general',
   checks: ['power from current and voltage'],

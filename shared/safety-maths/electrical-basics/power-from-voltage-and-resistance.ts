@@ -14,6 +14,9 @@ export const powerFromVoltageAndResistance = calculation({
   },
   outputs: { power: 'W' },
   sources: ['si'],
+  validity:
+    'A fixed resistance on direct current or on r.m.s. alternating current; a filament or element has less resistance when cold and takes more at first.',
+  foundBy: ['bleed resistor', 'heater watts', 'volts squared'],
   caution: 'hv',
   checks: ['power from voltage and resistance', 'initial power in a bleed resistor', 'continuous power in a bleed resistor'],
   work({ voltage, resistance }) {

@@ -14,6 +14,9 @@ export const resistanceFromVoltageAndCurrent = calculation({
   },
   outputs: { resistance: 'ohm' },
   sources: ['si'],
+  validity:
+    'Direct current, or alternating current through plain resistance, at the temperature of the moment; an element measured cold reads lower.',
+  foundBy: ['Ohm’s law', 'meter readings', 'how many ohms'],
   caution: 'general',
   checks: ['resistance from voltage and current'],
   work({ voltage, current }) {

@@ -14,6 +14,9 @@ export const voltageFromCurrentAndResistance = calculation({
   },
   outputs: { voltage: 'V' },
   sources: ['si'],
+  validity:
+    'Direct current, or alternating current through plain resistance; coils, capacitors and long cables at radio frequency behave otherwise.',
+  foundBy: ['Ohm’s law', 'volts from amps and ohms', 'touch voltage', 'voltage lost'],
   caution: 'general',
   checks: ['voltage from current and resistance'],
   work({ current, resistance }) {

@@ -18,6 +18,9 @@ export const averagePower = calculation({
   },
   outputs: { average_power: 'W' },
   sources: ['oet65'],
+  validity:
+    'The share of the time is over the averaging period of the limit, often 30 minutes for the public and in some rules 6; the busiest such period counts.',
+  foundBy: ['average power', 'duty cycle', 'duty factor SSB', 'time transmitting', 'PEP to average'],
   caution: 'rf',
   checks: ['average power from PEP, duty factor and time on'],
   work({ pep, duty_factor: duty = 1, fraction_of_time: share = 1 }) {

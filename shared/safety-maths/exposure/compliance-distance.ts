@@ -21,6 +21,9 @@ export const complianceDistance = calculation({
   },
   outputs: { distance: 'm' },
   sources: ['oet65'],
+  validity:
+    'Free space, straight in front of the antenna, with average power; no nearer than about a sixth of a wavelength, and a large antenna needs more.',
+  foundBy: ['safe distance', 'how far from my antenna', 'keep people back', 'exclusion zone', 'RF exposure'],
   caution: 'rf',
   checks: [
     'forward clearance from EIRP',

@@ -20,6 +20,9 @@ export const powerDensity = calculation({
   },
   outputs: { power_density: 'W/m²' },
   sources: ['oet65'],
+  validity:
+    'Free space, straight in front of the antenna and well away from it; close in it fails, and surfaces that reflect need the factor.',
+  foundBy: ['watts per square metre', 'how strong is the field', 'RF exposure', 'field in front of my antenna'],
   caution: 'rf',
   checks: ['power density at a distance', 'power density at a distance, ground reflection 2.56'],
   work({ power, gain, distance, reflection_power_factor: factor = 1 }) {

@@ -2,7 +2,10 @@ import { calculation } from '../calculation.js';
 import { quantity } from '../inputs.js';
 import { out, put } from '../working.js';
 
-/** The angle of a leaning ladder with the ground: tan A = h / b. Height and distance of the feet in m, above 0; angle in degrees. Source: right-triangle trigonometry; about 75° is the aim (LA455). */
+/**
+ * The angle of a leaning ladder with the ground: tan A = h / b. Height and distance of the feet in m, above 0; angle in degrees.
+ * Source: right-triangle trigonometry; about 75° is the aim (LA455).
+ */
 export const ladderAngle = calculation({
   id: 'ladder-angle',
   title: 'Checking a ladder’s angle',
@@ -14,6 +17,8 @@ export const ladderAngle = calculation({
   },
   outputs: { angle: 'degree' },
   sources: ['triangle', 'ladder'],
+  validity: 'A straight ladder on level ground against an upright wall; a mark on the ladder itself comes first.',
+  foundBy: ['75 degrees', 'ladder slope', 'is my ladder too steep', 'ladder too shallow'],
   caution: 'height',
   checks: ['ladder angle from height and base', 'ladder angle from the 1 in 4 rule'],
   work({ height, base }) {

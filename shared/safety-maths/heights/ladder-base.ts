@@ -14,6 +14,9 @@ export const ladderBase = calculation({
   inputs: { height: quantity('height of the point of rest', 'm', { min: 0, max: 30 }) },
   outputs: { base: 'm' },
   sources: ['ladder'],
+  validity: 'A straight ladder on firm, level ground against an upright wall; a mark on the ladder itself comes first.',
+  rule: 'One out for every four up the wall; exactly 75° puts the feet about 7 % further out',
+  foundBy: ['one in four', '4 to 1 rule', 'foot of the ladder', 'how far from the wall'],
   caution: 'height',
   checks: ['ladder base distance'],
   work({ height }) {

@@ -20,6 +20,8 @@ export const mastFallRadius = calculation({
   },
   outputs: { fall_radius: 'm', outside_fall_radius: null },
   sources: ['fall'],
+  validity: 'A mast that falls in one piece from its foot on level ground; guys, wind, slopes and loose wires can carry parts further.',
+  foundBy: ['falling mast', 'fall zone', 'keep clear', 'antenna near power line', 'mast height'],
   caution: 'line',
   checks: ['can a falling mast reach an overhead line'],
   work({ mast_height: mast, aerial_above_mast: antenna = 0, margin = 0, horizontal_distance: distance }) {

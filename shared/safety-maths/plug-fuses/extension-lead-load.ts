@@ -17,6 +17,9 @@ export const extensionLeadLoad = calculation({
   },
   outputs: { power: 'W', current: 'A', within_rating: null },
   sources: ['si', 'bs1362', 'breakers', 'branch'],
+  validity:
+    'Plain heating loads that run at once on one lead, fully unwound; motors and electronic supplies take more, and the marking on the lead may allow less.',
+  foundBy: ['multi-way adaptor', 'block of sockets', 'total load', 'overloaded lead', 'too many plugs'],
   regionDependence: 'mains voltage, and the largest plug fuse or breaker',
   caution: 'plug',
   checks: [],

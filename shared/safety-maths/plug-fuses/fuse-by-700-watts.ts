@@ -14,6 +14,10 @@ export const fuseBy700Watts = calculation({
   inputs: { power: quantity('power on the rating plate', 'W', { min: 0, max: 2990 }) },
   outputs: { fuse: 'A' },
   sources: ['rule700'],
+  validity:
+    'UK plugs on 230 V to 240 V with plain heating loads; motors and electronic supplies may need the larger fuse, which the maker names.',
+  rule: '700 W rule at 230 V',
+  foundBy: ['700 watts', '3 amp fuse', '13 amp fuse', 'plug fuse rule'],
   regionDependence: 'UK plugs only',
   caution: 'plug',
   checks: [{ name: 'plug fuse by the 700 W rule', ignore: ['voltage_V'] }],

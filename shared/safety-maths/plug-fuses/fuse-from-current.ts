@@ -18,6 +18,10 @@ export const fuseFromCurrent = calculation({
   },
   outputs: { fuse: 'A' },
   sources: ['bs1362', 'breakers', 'branch'],
+  validity:
+    'A known steady running current; it allows neither for a surge at switch-on nor for the cable, which the fuse must protect as well.',
+  rule: 'Smallest listed rating not below the running current',
+  foundBy: ['blade fuse', 'which fuse', 'fuse for amps', 'breaker size'],
   regionDependence: 'listed ratings: plug fuses in the UK, breakers elsewhere',
   caution: 'plug',
   checks: ['smallest blade fuse not below the load current'],

@@ -20,9 +20,16 @@ export const fuseFromPower = calculation({
   },
   outputs: { fuse: 'A', current: 'A' },
   sources: ['bs1362', 'breakers', 'branch'],
+  validity:
+    'Plain heating loads at their rated voltage; motors, transformers and electronic supplies draw a surge at switch-on and may need another rating, which the maker names.',
+  rule: 'Smallest listed rating not below the running current',
+  foundBy: ['which fuse', 'plug fuse size', '3 amp or 13 amp', 'appliance watts'],
   regionDependence: 'mains voltage and listed ratings: plug fuses in the UK, breakers elsewhere',
   caution: 'plug',
-  checks: ['smallest standard plug fuse not below the load current'],
+  checks: [
+    'smallest standard plug fuse not below the load current',
+    { name: 'smallest standard circuit-breaker not below the load current', keys: { breaker_A: 'fuse' } },
+  ],
   work({ power, voltage, series }) {
     const current = power / voltage;
     const fuse = smallestNotBelow(current, series);

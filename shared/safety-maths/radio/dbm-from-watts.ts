@@ -11,6 +11,8 @@ export const dbmFromWatts = calculation({
   inputs: { power: quantity('power', 'W', { min: 1e-18, max: 1e9 }) },
   outputs: { level: 'dBm' },
   sources: ['decibel'],
+  validity: 'Any power above nought; averages and peaks must not be mixed.',
+  foundBy: ['dbm', 'milliwatts', 'log of power', 'watts to dbm'],
   caution: 'rf',
   checks: ['power in dBm'],
   work({ power }) {

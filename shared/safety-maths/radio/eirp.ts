@@ -6,8 +6,8 @@ import { out, put } from '../working.js';
 export const dipoleGain = 2.15;
 
 /**
- * Radiated power: EIRP = P × 10^((G − a) / 10), and ERP, 2.15 dB less. Power in W, gain in dBi (-60 to 80), feeder loss in dB (0 if left out);
- * results in W. Source: IEC 60027-3; dipole gain from antenna texts.
+ * Radiated power: EIRP = P × 10^((G − a) / 10), and ERP, 2.15 dB less. Power in W, gain in dBi (-60 to 80), feeder loss in dB (0 if left
+ * out); results in W. Source: IEC 60027-3; dipole gain from antenna texts.
  */
 export const eirp = calculation({
   id: 'eirp',
@@ -21,6 +21,9 @@ export const eirp = calculation({
   },
   outputs: { eirp: 'W', erp: 'W' },
   sources: ['decibel', 'dipole'],
+  validity: 'The direction in which the antenna radiates most, far enough away; it says nothing of the power close to the antenna.',
+  rule: 'ERP counts from a half-wave dipole, 2.15 dB over isotropic',
+  foundBy: ['erp', 'radiated power', 'effective radiated power', 'licence power limit', 'gain and feeder loss'],
   caution: 'rf',
   checks: ['EIRP', 'EIRP and ERP from power, feeder loss and gain'],
   work({ power, gain, feeder_loss: loss = 0 }) {

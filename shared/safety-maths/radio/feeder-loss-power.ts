@@ -14,6 +14,8 @@ export const feederLossPower = calculation({
   },
   outputs: { power: 'W' },
   sources: ['decibel'],
+  validity: 'A loss known for the whole feeder, at one frequency and with a matched antenna; a high standing-wave ratio loses more.',
+  foundBy: ['coax loss', 'feeder loss', '3 dB loss', 'power at the antenna'],
   caution: 'rf',
   checks: ['power after feeder loss'],
   work({ power, loss }) {

@@ -11,6 +11,8 @@ export const wattsFromDbm = calculation({
   inputs: { level: quantity('power level', 'dBm', { min: -200, max: 120 }) },
   outputs: { power: 'W' },
   sources: ['decibel'],
+  validity: 'Any level; a level of a receiver and one of a transmitter use the same sum.',
+  foundBy: ['dbm to watts', 'milliwatts', '30 dBm', 'microwave amplifier power'],
   caution: 'rf',
   checks: ['power from dBm'],
   work({ level }) {

@@ -14,6 +14,8 @@ export const wavelength = calculation({
   inputs: { frequency: quantity('frequency', 'MHz', { min: 0.001, max: 300_000 }) },
   outputs: { wavelength: 'm' },
   sources: ['light'],
+  validity: 'Free space and, near enough, air; in a cable or along an insulated wire the wavelength is shorter.',
+  foundBy: ['metres from megahertz', '300 divided by frequency', 'lambda', 'which band'],
   caution: 'rf',
   checks: ['wavelength'],
   work({ frequency }) {

@@ -1,4 +1,5 @@
 import type { Calculation } from '../calculation.js';
 import { lightningDistance } from './lightning-distance.js';
+import { lightningShelter } from './lightning-shelter.js';
 
-export const weather: readonly Calculation[] = [lightningDistance];
+export const weather: readonly Calculation[] = [lightningDistance, lightningShelter];

@@ -1,0 +1,122 @@
+import { source } from './source.js';
+import type { MathsSource } from './source.js';
+
+const icnirp1998 = 'Guidelines for limiting exposure to time-varying electric, magnetic and electromagnetic fields (up to 300 GHz)';
+const icnirp2020 = 'Guidelines for limiting exposure to electromagnetic fields (100 kHz to 300 GHz)';
+
+/** Sources of limits for radio fields and of the sums around them. */
+export const exposureSources = {
+  fccLimits: source(
+    'fcc-limits',
+    '47 CFR 1.1310 Radiofrequency radiation exposure limits',
+    'FCC',
+    2009,
+    'table 1, limits for maximum permissible exposure, from copies of the rule',
+    'read-secondary',
+  ),
+  fccExemption: source(
+    'fcc-exemption',
+    '47 CFR 1.1307(b)(3)(i)(C): ERP below which a source is exempt',
+    'FCC',
+    2020,
+    'table 1, all rows but the one from 1.34 to 30 MHz, in a public repository’s code',
+    'read-secondary',
+  ),
+  fccExemptionHf: source(
+    'fcc-exemption-hf',
+    '47 CFR 1.1307(b)(3)(i)(C): ERP below which a source is exempt',
+    'FCC',
+    2020,
+    'table 1, row from 1.34 to 30 MHz',
+    'memory',
+  ),
+  supplementB: source(
+    'supplement-b',
+    'OET Bulletin 65 Supplement B: additional information for amateur radio stations',
+    'FCC',
+    1997,
+    'tables 4a and 4b',
+    'memory',
+  ),
+  icnirp2020Body: source(
+    'icnirp2020-body',
+    icnirp2020,
+    'ICNIRP',
+    2020,
+    'table 5, whole body, 30 min: the public above 30 MHz, and everyone above 2 GHz',
+    'read-secondary',
+  ),
+  icnirp2020BodyMemory: source(
+    'icnirp2020-body-memory',
+    icnirp2020,
+    'ICNIRP',
+    2020,
+    'table 5, whole body, 30 min: up to 30 MHz, and workers up to 2 GHz',
+    'memory',
+  ),
+  icnirp2020Local: source(
+    'icnirp2020-local',
+    icnirp2020,
+    'ICNIRP',
+    2020,
+    'table 6, local, 6 min, as reproduced in a book on bioelectromagnetism',
+    'read-secondary',
+  ),
+  icnirp1998Density: source(
+    'icnirp1998-density',
+    icnirp1998,
+    'ICNIRP',
+    1998,
+    'tables 6 and 7, power density, as a university’s safety page quotes them',
+    'read-secondary',
+  ),
+  icnirp1998Fields: source('icnirp1998-fields', icnirp1998, 'ICNIRP', 1998, 'tables 6 and 7, electric and magnetic field', 'memory'),
+  eu1999: source(
+    'eu-1999-519',
+    'Council Recommendation 1999/519/EC on the exposure of the general public to electromagnetic fields',
+    'EU',
+    1999,
+    'limb current, 10 to 110 MHz, as a forum quotes the annex',
+    'read-secondary',
+  ),
+  euWorkers: source(
+    'eu-2013-35',
+    'Directive 2013/35/EU action levels, as adopted in Norway',
+    'EU and Norwegian Labour Inspection Authority',
+    2013,
+    'section 12-1, electric field and power density',
+    'read',
+  ),
+  ofcomEmf: source(
+    'ofcom-emf',
+    'Guidance on EMF compliance and enforcement',
+    'Ofcom',
+    2021,
+    'threshold of the licence condition: 10 W EIRP or 6.1 W ERP',
+    'read-secondary',
+  ),
+  clearanceTable: source(
+    'clearance-table',
+    'Clearance heights in an HF transceiver’s instruction manual',
+    'equipment maker',
+    null,
+    'heights for a limit of 2 W/m²',
+    'read-secondary',
+  ),
+  sumOfSources: source(
+    'sum-of-sources',
+    'Simultaneous exposure: level over limit, added up, must not exceed 1',
+    'ICNIRP; FCC OET Bulletin 65',
+    2020,
+    'clauses on several sources',
+    'computed',
+  ),
+  inverseSquare: source(
+    'inverse-square',
+    'Surface of a sphere goes with the square of its radius',
+    'any physics text',
+    null,
+    'geometry',
+    'computed',
+  ),
+} as const satisfies Record<string, MathsSource>;

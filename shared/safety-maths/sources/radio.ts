@@ -1,0 +1,86 @@
+import { source } from './source.js';
+import type { MathsSource } from './source.js';
+
+/** Sources of decibels, feeders, duty factors, averaging times and field regions. */
+export const radioSources = {
+  coaxLoss: source(
+    'coax-loss',
+    'Feedline characteristics, corrected table (values from a cable maker’s calculator)',
+    'national amateur society, corrections to a licence manual',
+    null,
+    'table 6-1, loss per 100 ft at 30 MHz and 150 MHz',
+    'read',
+  ),
+  coaxCurve: source(
+    'coax-curve',
+    'Loss of coaxial cable: a part that grows with √f in the metal and a part that grows with f in the insulation',
+    'transmission-line texts',
+    null,
+    'formula',
+    'computed',
+  ),
+  foot: source(
+    'foot',
+    'Guide for the Use of the International System of Units (SP 811)',
+    'NIST',
+    2008,
+    'appendix B.8: 1 ft = 0.3048 m',
+    'computed',
+  ),
+  erpThreshold: source(
+    'erp-threshold',
+    'Guidance on EMF compliance and enforcement: 10 W EIRP or 6.1 W ERP',
+    'Ofcom',
+    2021,
+    'threshold of the licence condition, as another page quotes it',
+    'read-secondary',
+  ),
+  dutyFactors: source(
+    'oet65b',
+    'OET Bulletin 65 Supplement B, additional information for amateur radio stations',
+    'FCC',
+    1997,
+    'table 2, duty factors of modes commonly used by amateurs, as quoted on three pages',
+    'read-secondary',
+  ),
+  dutyDigital: source(
+    'duty-ft8',
+    'Average power by mode, FT8 and FT4 50 %',
+    'amateur power-density page built on OET Bulletin 65',
+    null,
+    'table on the page; not in the bulletin of 1997',
+    'read-secondary',
+  ),
+  averagingIcnirp: source(
+    'icnirp2020-averaging',
+    'Guidelines for limiting exposure to electromagnetic fields (100 kHz to 300 GHz)',
+    'ICNIRP',
+    2020,
+    'Health Physics 118:483, table 5 (whole body, 30 min) and table 6 (local, 6 min), as others quote them',
+    'read-secondary',
+  ),
+  averagingFcc: source(
+    'fcc1310-averaging',
+    '47 CFR 1.1310 Radiofrequency radiation exposure limits',
+    'FCC',
+    2009,
+    'table 1, averaging times, in five copies of the rule that agree',
+    'read-secondary',
+  ),
+  nearField: source(
+    'near-field',
+    'Reactive near field: λ/2π for small antennas, 0.62 √(D³/λ) for large ones',
+    'antenna texts',
+    null,
+    'formulas, on two web pages',
+    'read-secondary',
+  ),
+  farField: source(
+    'fs1037c',
+    'Federal Standard 1037C Glossary of Telecommunication Terms: far-field region',
+    'NTIA',
+    1996,
+    '2 D² / λ',
+    'read',
+  ),
+} as const satisfies Record<string, MathsSource>;
