@@ -25,9 +25,17 @@ export interface BaseUnit {
   readonly prefixes: string;
   /** Which of m (milli) and M (mega) is in sensible use with it; the other is asked about, since they differ a thousand-million-fold. */
   readonly sensible: 'm' | 'M' | 'mM';
+  /**
+   * Which of the two nobody ever uses with it here. Somebody who types the whole unit without its capitals ("mhz") or all in capitals
+   * ("MAH") does not write prefixes with care, and means the other. '' where both occur, or where the word may be right as it stands.
+   */
+  readonly never: '' | 'm' | 'M';
 }
 
-type More = Partial<Pick<BaseUnit, 'factor' | 'exponent' | 'offset' | 'prefixes' | 'sensible'>> & { symbols?: string; words?: string };
+type More = Partial<Pick<BaseUnit, 'factor' | 'exponent' | 'offset' | 'prefixes' | 'sensible' | 'never'>> & {
+  symbols?: string;
+  words?: string;
+};
 
 const unit = (quantity: QuantityId, symbol: string, name: string, more: More = {}): BaseUnit => ({
   quantity,
@@ -40,6 +48,7 @@ const unit = (quantity: QuantityId, symbol: string, name: string, more: More = {
   words: [name.toLowerCase().replace(/[ -]/g, ''), ...(more.words ?? '').split(' ')].filter((word) => word !== ''),
   prefixes: more.prefixes ?? '',
   sensible: more.sensible ?? 'm',
+  never: more.never ?? '',
 });
 
 /** Prefixes of an ordinary electrical unit. */
@@ -52,20 +61,25 @@ export const baseUnits: readonly BaseUnit[] = [
   unit('apparent-power', 'VA', 'volt-amperes', { prefixes: si, sensible: 'M', words: 'voltampere voltamperes voltamp voltamps' }),
   unit('resistance', 'Ω', 'ohms', { prefixes: si, sensible: 'mM', symbols: 'Ω ohm Ohm ohms Ohms R', words: 'ohm' }),
   unit('charge', 'C', 'coulombs', { prefixes: si, words: 'coulomb' }),
-  unit('charge', 'Ah', 'ampere-hours', { factor: 3600, prefixes: si, words: 'amperehour amperehours amphour amphours ahr amphr amphrs' }),
-  unit('energy', 'J', 'joules', { prefixes: si, sensible: 'mM', words: 'joule' }),
+  unit('charge', 'Ah', 'ampere-hours', {
+    factor: 3600,
+    prefixes: si,
+    never: 'M',
+    words: 'amperehour amperehours amphour amphours ahr amphr amphrs',
+  }),
+  unit('energy', 'J', 'joules', { prefixes: si, sensible: 'mM', symbols: 'J Ws', words: 'joule wattsecond wattseconds' }),
   unit('energy', 'Wh', 'watt-hours', { factor: 3600, prefixes: si, sensible: 'mM', words: 'watthour watthours whr whrs watthr watthrs' }),
   unit('capacitance', 'F', 'farads', { prefixes: si, words: 'farad' }),
   unit('capacitance', 'µF', 'microfarads', { exponent: -6, symbols: 'uF', words: 'mfd' }),
   unit('inductance', 'H', 'henries', { prefixes: si, words: 'henry henrys' }),
-  unit('frequency', 'Hz', 'hertz', { prefixes: si, sensible: 'M' }),
-  unit('length', 'm', 'metres', { prefixes: `${si}cd`, words: 'metre meter meters mtr mtrs' }),
+  unit('frequency', 'Hz', 'hertz', { prefixes: si, sensible: 'M', never: 'm' }),
+  unit('length', 'm', 'metres', { prefixes: `${si}cd`, never: 'M', words: 'metre meter meters mtr mtrs' }),
   unit('length', 'ft', 'feet', { factor: 0.3048, symbols: "ft '", words: 'foot ft' }),
   unit('length', 'in', 'inches', { factor: 0.0254, symbols: 'in "', words: 'inch ins' }),
   unit('length', 'yd', 'yards', { factor: 0.9144, words: 'yard yds' }),
   unit('length', 'mile', 'miles', { factor: 1609.344, symbols: 'mile mi', words: 'mile' }),
   unit('volume', 'L', 'litres', { exponent: -3, prefixes: 'mcd', symbols: 'L l', words: 'litre liter liters' }),
-  unit('time', 's', 'seconds', { prefixes: 'pnumk', words: 'second sec secs' }),
+  unit('time', 's', 'seconds', { prefixes: 'pnumk', never: 'M', words: 'second sec secs' }),
   unit('time', 'min', 'minutes', { factor: 60, words: 'minute mins' }),
   unit('time', 'h', 'hours', { factor: 3600, words: 'hour hr hrs' }),
   unit('time', 'd', 'days', { factor: 86400, words: 'day' }),
@@ -84,7 +98,7 @@ export const baseUnits: readonly BaseUnit[] = [
     words: 'degf degreef degreesf fahrenheit degreesfahrenheit',
   }),
   unit('ratio', '', '', { symbols: 'x', words: 'times' }),
-  unit('ratio', '%', 'per cent', { exponent: -2, words: 'percent pct' }),
+  unit('ratio', '%', 'per cent', { exponent: -2, words: 'percent pct pc' }),
   unit('ratio', 'ppm', 'parts per million', { exponent: -6 }),
   unit('level', 'dB', 'decibels', { words: 'decibel' }),
   unit('gain', 'dBi', 'decibels over an isotropic antenna'),

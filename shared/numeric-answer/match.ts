@@ -16,7 +16,7 @@ export type UnitMatch =
 
 /** Words people add after a unit that do not change the number. */
 const remark =
-  / ?(?:a\.?c|d\.?c|r\.?m\.?s|peak|pk|pp|pep|e\.?i\.?r\.?p|e\.?r\.?p|approx(?:imately)?|roughly|or so|each|total|in (?:all|total)|altogether|please)\.?$/i;
+  / ?(?:a\.?c|d\.?c|r\.?m\.?s|peak|pk|pp|pep|e\.?i\.?r\.?p|e\.?r\.?p|approx(?:imately)?|roughly|or so|each|total|in (?:all|total)|altogether|please|ish|i think|fuse|breaker|mains|supply|rf|long|high|tall|wide|away|apart|~)\.?$/i;
 
 /** A gain or a sound level is often typed as plain dB; it is then the kind of dB asked for. */
 const readsPlainDecibels: ReadonlySet<QuantityId> = new Set(['gain', 'sound-level', 'sound-level-c']);

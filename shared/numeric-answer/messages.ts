@@ -20,6 +20,10 @@ export const messages = {
   limit: (text: string): string => `${shown(text)} is a limit or a range. Type the one number you worked out.`,
   twoReadings: (text: string, [whole, decimal]: readonly [string, string]): string =>
     `${shown(text)} can be read as ${whole} or as ${decimal}. Type it without the comma: ${whole}, or ${decimal} with a point.`,
+  clock: (text: string): string =>
+    `${shown(text)} can be read as hours and minutes or as minutes and seconds. Type each number with its unit: h, min or s.`,
+  metresAndMore: (text: string): string =>
+    `It is not clear what the figure after the “m” in ${shown(text)} stands for: tenths of a metre, or centimetres. Type the length with a decimal point.`,
   grouping: (text: string): string =>
     `It is not clear which sign in ${shown(text)} is the decimal point. Type the number with one point and no other signs.`,
   numberFirst: (text: string, unit: Unit): string =>

@@ -83,6 +83,7 @@ function ofFraction(whole: number, over: number, under: number, length: number):
 
 /** Digits with at most one decimal point, or what stands in the way. */
 function plainDigits(figures: string): string | Scan {
+  if (/^\d*\.?\d*$/.test(figures)) return figures;
   const [head = '', ...groups] = figures.split(/[ _']/);
   let joined = figures;
   if (groups.length > 0) {
@@ -115,6 +116,7 @@ function bothSeparators(figures: string, points: number, commas: number): string
 
 /** The number with its power of ten moved by some places. */
 export function movePoint(number: TypedNumber, places: number): number {
+  if (places === 0) return number.value;
   return number.digits === null ? shiftDecimal(number.value, places) : Number(`${number.digits}e${number.exponent + places}`);
 }
 

@@ -1,11 +1,13 @@
 import { cleanText } from './clean.js';
 import { messages } from './messages.js';
 import { movePoint, scanNumber, vanishes } from './number.js';
-import type { TypedNumber } from './number.js';
+import type { Scan, TypedNumber } from './number.js';
 import { matchUnit } from './match.js';
-import { readCompound, readResistorStyle } from './special.js';
+import { readCompound } from './compound.js';
+import { readResistorStyle } from './special.js';
 import { convert, findUnit, toSi } from './units.js';
 import type { Unit } from './units.js';
+import { endsAsLimit, fractionsInFigures, hasLimitSign, isLimit, withoutLabel } from './wording.js';
 
 export type NotUnderstood = 'empty' | 'no-number' | 'wrong-kind' | 'ambiguous' | 'not-one-number' | 'out-of-range';
 
@@ -27,14 +29,6 @@ export type Reading =
 export const longestAnswer = 64;
 const no = (reason: NotUnderstood, message: string): Reading => ({ understood: false, reason, message });
 
-const fillers = new Set(
-  'approx approximately approximate about around roughly circa ca c nearly almost say is it its equals answer the ans i think get got make me'.split(
-    ' ',
-  ),
-);
-const limits =
-  /^(?:[<>≤≥±]|\+\/?-|(?:less|more|greater|fewer|not|at|up|over|under|above|below|between|from|within|max|min|minimum|maximum)\b)/i;
-
 /**
  * Reads what a person typed for a quantity. Never throws, and takes time in proportion to the length of the text.
  *
@@ -48,57 +42,57 @@ export function readQuantity(text: string, expect: string): Reading {
   const expected = findUnit(expect);
   if (expected === null) return no('wrong-kind', messages.unknownExpected(expect));
   const trimmed = text.trim();
-  if (trimmed.length > longestAnswer) return no(/\d/.test(trimmed.slice(0, 1000)) ? 'out-of-range' : 'no-number', messages.tooLong());
+  if (trimmed.length > longestAnswer) return tooLong(trimmed.slice(0, 1000));
   const plain = cleanText(trimmed);
   if (plain === '') return no('empty', messages.empty(expected));
   if (!/\d/.test(plain)) {
     if (/^[+-]?(?:nan|inf|infinity|∞)\b|^[+-]?∞/i.test(plain)) return no('out-of-range', messages.outOfRange());
     return no('no-number', messages.noNumber(trimmed, expected));
   }
-  return readPlain(withoutLabel(plain), trimmed, expect, expected);
+  if (hasLimitSign(plain)) return no('not-one-number', messages.limit(trimmed));
+  return readPlain(fractionsInFigures(withoutLabel(plain)), trimmed, expect, expected);
 }
 
-/** Drops "V =", "answer:", "approximately", "~" and the like in front of the number. */
-function withoutLabel(plain: string): string {
-  let rest = plain.replace(/^(?:[^\d=:≈~≃]*|[a-z]\w{0,11} ?)[=:≈~≃] ?/i, '').replace(/^[=:≈~≃ ]+/, '');
-  for (;;) {
-    const word = /^([a-z]+)(?:['.,]+[a-z]?)? ?/i.exec(rest);
-    if (word === null || !fillers.has((word[1] ?? '').toLowerCase())) return rest.replace(/[ .,;!?]+$/, '');
-    rest = rest.slice(word[0].length).replace(/^[=:≈~≃ ]+/, '');
-  }
+function tooLong(start: string): Reading {
+  if (!/\d/.test(start)) return no('no-number', messages.tooLong());
+  return no(/^[\d\s.,+-]{48}/.test(start) ? 'out-of-range' : 'not-one-number', messages.tooLong());
 }
 
 function readPlain(plain: string, typed: string, expect: string, expected: Unit): Reading {
-  if (limits.test(plain)) return no('not-one-number', messages.limit(typed));
+  if (isLimit(plain)) return no('not-one-number', messages.limit(typed));
+  if (expected.quantity === 'time' && /^\d{1,3}(?::\d\d){1,2}(?: ?[a-z]+)?$/i.test(plain)) return no('ambiguous', messages.clock(typed));
   const resistor = readResistorStyle(plain, expected);
   if (resistor !== null)
-    return resistor.ask
-      ? no('ambiguous', messages.prefixAlone(resistor.text, expected))
-      : understood(resistor.number, resistor.unit, expect, expected);
+    return resistor.ask ? no('ambiguous', resistor.message) : understood(resistor.number, resistor.unit, expect, expected);
   const scan = scanNumber(plain, expected.quantity === 'length');
-  if (!scan.found) {
-    if (scan.why === 'divided-by-nothing') return no('out-of-range', messages.dividedByNothing());
-    if (scan.why === 'several') return no('not-one-number', messages.several(typed));
-    if (scan.why === 'two-readings' && scan.readings !== undefined) return no('ambiguous', messages.twoReadings(typed, scan.readings));
-    if (scan.why === 'grouping') return no('ambiguous', messages.grouping(typed));
-    return no(/\d[^\d]*[^\d.,'eE][^\d]*\d/.test(plain) ? 'not-one-number' : 'ambiguous', messages.numberFirst(typed, expected));
-  }
+  if (!scan.found) return notANumber(scan, plain, typed, expected);
   const rest = plain.slice(scan.length).replace(/^ /, '');
   if (rest === '') return understood(scan.number, null, expect, expected);
   return readWithUnit(scan.number, rest, typed, expect, expected);
 }
 
+function notANumber(scan: Scan & { found: false }, plain: string, typed: string, expected: Unit): Reading {
+  if (scan.why === 'divided-by-nothing') return no('out-of-range', messages.dividedByNothing());
+  if (scan.why === 'several') return no('not-one-number', messages.several(typed));
+  if (scan.why === 'two-readings' && scan.readings !== undefined) return no('ambiguous', messages.twoReadings(typed, scan.readings));
+  if (scan.why === 'grouping') return no('ambiguous', messages.grouping(typed));
+  const money = /^[£$€¥]/.exec(plain);
+  if (money !== null) return no('wrong-kind', messages.unknownUnit(money[0], expected));
+  return no(/\d[^\d]*[^\d.,'eE][^\d]*\d/.test(plain) ? 'not-one-number' : 'ambiguous', messages.numberFirst(typed, expected));
+}
+
 function readWithUnit(number: TypedNumber, rest: string, typed: string, expect: string, expected: Unit): Reading {
   const match = matchUnit(rest, expected);
   if (match.kind === 'unit') return understood(number, match.unit, expect, expected);
-  const compound = readCompound(number, rest, expected);
+  // "6ft2" is square feet as it stands, and no six foot two.
+  const compound = match.kind === 'other' ? null : readCompound(number, rest, expected);
   if (compound !== null) return understood(compound.number, compound.unit, expect, expected);
   if (match.kind === 'ask') return no('ambiguous', match.message);
   if (match.kind === 'other') return no('wrong-kind', messages.wrongKind(rest, match.unit, expected));
   const ohms = /^r\d+$/i.test(rest) ? findUnit('ohm') : null;
   if (ohms !== null) return no('wrong-kind', messages.wrongKind(typed, ohms, expected));
   if (/\d/.test(rest)) return no('not-one-number', messages.several(typed));
-  if (/^(?:or|and) (?:more|less|over|under|above|below)|^[+-]$/i.test(rest)) return no('not-one-number', messages.limit(typed));
+  if (endsAsLimit(rest)) return no('not-one-number', messages.limit(typed));
   return no('wrong-kind', messages.unknownUnit(rest, expected));
 }
 

@@ -86,12 +86,19 @@ export function rivalPrefix(prefix: Prefix, base: BaseUnit, settled: boolean): P
   return base.sensible.includes(prefix.letter) && settled ? null : other;
 }
 
+/** "145 mhz", "2000 MAH": one kind of letter throughout, in a unit with which only one of milli and mega is ever used. */
+function carelessPrefix(token: string, base: BaseUnit): Prefix | null {
+  if (base.never === 'm') return token.charAt(0) === 'm' && token === token.toLowerCase() ? mega : null;
+  return base.never === 'M' && token.charAt(0) === 'M' && token === token.toUpperCase() ? milli : null;
+}
+
 function withPrefixLetter(token: string): UnitReading[] {
   const readings: UnitReading[] = [];
   for (const { spelling, exact } of spellingsOf(token.slice(1))) {
-    const prefix = prefixOf(token.charAt(0), spelling.base);
+    const careless = exact ? null : carelessPrefix(token, spelling.base);
+    const prefix = careless ?? prefixOf(token.charAt(0), spelling.base);
     if (prefix === null) continue;
-    const rival = rivalPrefix(prefix, spelling.base, exact);
+    const rival = careless === null ? rivalPrefix(prefix, spelling.base, exact) : null;
     readings.push({
       unit: prefixed(spelling.base, prefix),
       exact: exact && prefix.letter === token.charAt(0),

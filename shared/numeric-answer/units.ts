@@ -81,6 +81,8 @@ function tidySpelling(text: string): string {
     .replace(/([a-z]) ?\^?-1$/i, '/$1')
     .replace(/([a-z]) ?\^?-([23])$/i, '/$1$2')
     .replace(/\^/g, '')
+    .replace(/\b([kcm]m)s\b/gi, '$1')
+    .replace(/\bsq([kcm]?m|ft|in)\b/gi, '$12')
     .replace(/\b(?:square|sq)\b\.? ?([a-z]+)/gi, '$12')
     .replace(/([a-z]+) ?\b(?:squared|sq)\b/gi, '$12')
     .replace(/\bcubic ?([a-z]+)/gi, '$13');
@@ -145,7 +147,10 @@ export function convert(value: number, from: Unit, to: Unit): number {
   if (from.quantity !== to.quantity) return NaN;
   if (from.factor === to.factor && from.offset === to.offset) return shiftDecimal(value, from.exponent - to.exponent);
   const si = (value + from.offset) * from.factor;
-  return tidy(shiftDecimal(si / to.factor, from.exponent - to.exponent) - to.offset, from.offset === 0 ? to : from);
+  const converted = shiftDecimal(si / to.factor, from.exponent - to.exponent) - to.offset;
+  // 32 °F is 0 °C, and not what is left of 273.15 - 273.15.
+  if (Math.abs(converted) < 1e-12 * Math.abs(to.offset)) return 0;
+  return tidy(converted, from.offset === 0 ? to : from);
 }
 
 /** Drops the noise of binary arithmetic: 15 figures, or 12 where an offset was added and taken away. */
@@ -154,6 +159,7 @@ const tidy = (value: number, unit: Unit): number =>
 
 /** A number times ten to a power, as exact as the machine allows. */
 export function shiftDecimal(value: number, places: number): number {
+  if (places === 0) return value;
   const [mantissa = '', exponent = '0'] = String(value).split('e');
   return Number.isFinite(value) ? Number(`${mantissa}e${Number(exponent) + places}`) : value;
 }

@@ -1,6 +1,7 @@
 import type { SingleQuestion } from './question.js';
 import { acceptNumber, tellTalesOf, type Draw, type TellTale } from './families/draw.js';
 import { randomFrom, shuffled } from './random.js';
+import { shiftDecimal } from '../../shared/numeric-answer/units.js';
 
 /** A question as it is put to somebody, and whether what came back is right. */
 
@@ -35,6 +36,16 @@ export function drawOptions(draw: Draw): ShownOption[] | null {
 export interface Mark {
   right: boolean;
   tellTales: TellTale[];
+  /** The right figures with a wrong power of ten; null for any other answer, and for a chosen one. */
+  slip: Slip | null;
+}
+
+/** A wrong number whose figures are right. */
+export interface Slip {
+  /** How many times too large: 1000, or 0.001 where it is too small. */
+  factor: number;
+  /** A prefix misread (thousands and millions), or a decimal point by a place or two. */
+  kind: 'prefix' | 'point';
 }
 
 /** @returns null when no option has this value */
@@ -42,11 +53,47 @@ export function markOption(options: readonly ShownOption[], value: string, draw:
   const chosen = options.find((option) => option.value === value);
   if (chosen === undefined) return null;
   const right = chosen.key;
-  return { right, tellTales: right || draw === null ? [] : tellTalesOf(draw, Number(value)) };
+  return { right, tellTales: right || draw === null ? [] : tellTalesOf(draw, Number(value)), slip: null };
 }
 
+type Marked = Pick<Draw, 'key' | 'tellTales'>;
+
 /** @param value the number as read, in the draw's own unit */
-export function markNumber(draw: Draw, value: number): Mark {
+export function markNumber(draw: Marked, value: number): Mark {
   const right = acceptNumber(draw, value);
-  return { right, tellTales: right ? [] : tellTalesOf(draw, value) };
+  return right ? { right, tellTales: [], slip: null } : { right, tellTales: tellTalesOf(draw, value), slip: slipOf(draw, value) };
+}
+
+const slips = [3, -3, 6, -6, 1, -1, 2, -2];
+
+/**
+ * The power of ten that a wrong number is off by, if without it the number would be right. A window may be so wide that it holds numbers
+ * with other figures, so it must also be within a tenth of the answer, or the answer as the examiner gives it.
+ */
+function slipOf({ key }: Marked, value: number): Slip | null {
+  if (!Number.isFinite(value) || value === 0) return null;
+  for (const power of slips) {
+    const meant = shiftDecimal(value, -power);
+    const near = Math.abs(meant - key.value) <= 0.1 * Math.abs(key.value) || meant === key.shown;
+    if (near && acceptNumber({ key }, meant)) return { factor: shiftDecimal(1, power), kind: Math.abs(power) < 3 ? 'point' : 'prefix' };
+  }
+  return null;
+}
+
+const times: Readonly<Record<number, string>> = { 1: 'ten', 2: 'a hundred', 3: 'a thousand', 6: 'a million' };
+
+/**
+ * What a page says of a slip. Before another try with fresh numbers it says where to look and no more: neither which way nor how far.
+ * @param early whether help is still withheld
+ */
+export function slipWords(slip: Slip, early: boolean): { label: string; tell: string } {
+  if (early) return { label: 'The figures look right', tell: 'Check the unit and its prefix, and the decimal point.' };
+  const power = Math.round(Math.log10(slip.factor));
+  const amount = `The answer came out ${times[Math.abs(power)] ?? ''} times too ${power > 0 ? 'large' : 'small'}`;
+  const places = Math.abs(power) === 1 ? 'by one place' : 'by two places';
+  const why =
+    slip.kind === 'point'
+      ? `the decimal point slipped ${places}. Check the unit as well`
+      : 'look again at the unit and its prefix, such as k for kilo or m for milli';
+  return { label: 'Your figures are right', tell: `${amount}: ${why}.` };
 }

@@ -74,6 +74,8 @@ describe('the units', () => {
     [100, '°C', '°F', 212],
     [-40, '°F', '°C', -40],
     [68, '°F', '°C', 20],
+    [32, '°F', '°C', 0],
+    [0, '°F', 'K', 255.372222222],
     [25, '°C', 'K', 298.15],
     // dBi = dBd + 2.15 (a half-wave dipole over an isotropic antenna); 0 dBW = 30 dBm.
     [7.5, 'dBd', 'dBi', 9.65],
