@@ -6,6 +6,8 @@ export type Role = (typeof roles)[number];
 const table = {
   /** Pages that need nobody: welcome, sign-in, about, assets. */
   'come-in': ['visitor', ...roles],
+  /** Calculators, and numbers to try that are not recorded. */
+  calculate: ['visitor', ...roles],
   /** Rounds, answers, the return phrase. */
   study: ['candidate'],
   /** One's own name, region, sessions. */

@@ -2,6 +2,8 @@ import { acceptNumber } from './accept.js';
 import { compileVariant, type CompiledFamily, type Report } from './compile.js';
 import type { Value } from './functions.js';
 import { plain } from './numbers.js';
+import { disagreement } from './calculator.js';
+import { checkDimensions } from './dimensions.js';
 import { sample, type Sample } from './sample.js';
 import type { Family } from './schema.js';
 import { regionIds } from '../syllabus.js';
@@ -45,7 +47,9 @@ export function checkFamily(family: Family): FamilyFault[] {
     checkTellTaleNames(variant, report);
     checkFigures(variant, report);
     const compiled = compileVariant(variant, report);
-    if (compiled !== null) checkDraws(compiled, report);
+    if (compiled === null) continue;
+    checkDimensions(compiled, report);
+    checkDraws(compiled, report);
   }
   if (offered === 0) faults.set('', { path: ['regions'], message: 'the family is offered in no region' });
   return [...faults.values()];
@@ -104,6 +108,7 @@ function checkFigures(variant: Variant, report: Report): void {
 function checkDraws(compiled: CompiledFamily, report: Report): void {
   let budget = Math.floor(costLimit / (compiled.cost + tryCost + tellTaleCost * compiled.tellTales.length));
   const sides = new Map<string, Set<boolean>>();
+  let differs: string | null = null;
   for (let seed = 1; seed <= seedsTried; seed += 1) {
     const found = sample(compiled, `check ${seed}`, budget);
     if (found === null) {
@@ -115,9 +120,11 @@ function checkDraws(compiled: CompiledFamily, report: Report): void {
     }
     budget -= found.tries;
     checkSample(compiled, found, report);
+    differs ??= disagreement(compiled, found.figures.values, found.figures.key.value);
     for (const { name, value } of found.figures.tellTales)
       sides.set(name, (sides.get(name) ?? new Set()).add(value > found.figures.key.value));
   }
+  if (differs !== null) report(['calculator'], differs);
   compiled.tellTales.forEach(({ name, direction }, i) => {
     const seen = sides.get(name)?.size ?? 0;
     if (seen === 0) report(['tellTales', i], `${name} was usable in none of ${seedsTried} draws`);

@@ -1,5 +1,6 @@
 import { RungwiseError } from '../errors.js';
 import type { Region } from '../syllabus.js';
+import { compileCalculator, type CompiledCalculator } from './calculator.js';
 import { namesIn } from './evaluate.js';
 import { ExpressionError, parseConstraint, parseExpression, type Constraint, type Expression } from './expression.js';
 import type { Value } from './functions.js';
@@ -35,6 +36,7 @@ export interface CompiledFamily {
   constraints: Constraint[];
   answer: Expression;
   tellTales: CompiledTellTale[];
+  calculator: CompiledCalculator | null;
   /** Nodes worked for one set of inputs, at most. */
   cost: number;
 }
@@ -98,6 +100,8 @@ function kindsOf(variant: Variant, report: Report): Map<string, 'number' | 'list
   return kinds;
 }
 
+const costOf = (...groups: Expression[][]): number => groups.flat().reduce((sum, { cost }) => sum + cost, 0);
+
 /** Compiles a variant; whatever is wrong goes to `report`, and the result is null when a formula could not be read. */
 export function compileVariant(variant: Variant, report: Report): CompiledFamily | null {
   let sound = true;
@@ -119,14 +123,10 @@ export function compileVariant(variant: Variant, report: Report): CompiledFamily
   const derived = Object.entries(variant.derived).map(([name, text]) => ({ name, expression: expression(text, ['derived', name]) }));
   const answer = expression(variant.answer.expr, ['answer', 'expr']);
   const tellTales = variant.tellTales.map(({ expr, ...rest }, i) => ({ ...rest, expression: expression(expr, ['tellTales', i, 'expr']) }));
+  const lists = new Set([...kinds].flatMap(([name, kind]) => (kind === 'list' ? [name] : [])));
+  const calculator = compileCalculator(variant, lists, expression, note);
   const ordered = inOrder(derived, note);
   if (!sound) return null;
-  const all = [
-    ...derived.map((entry) => entry.expression),
-    ...constraints.flatMap((c) => [c.left, c.right]),
-    answer,
-    ...tellTales.map((t) => t.expression),
-  ];
   return {
     variant,
     region: variant.region,
@@ -136,7 +136,11 @@ export function compileVariant(variant: Variant, report: Report): CompiledFamily
     constraints,
     answer,
     tellTales,
-    cost: all.reduce((sum, { cost }) => sum + cost, 0),
+    calculator,
+    cost: costOf(
+      [...derived, ...tellTales].map((entry) => entry.expression),
+      [answer, ...constraints.flatMap((c) => [c.left, c.right])],
+    ),
   };
 }
 

@@ -1,14 +1,15 @@
 import { ExpressionError, type Constraint, type Expression, type Node } from './expression.js';
-import { functions, type Value } from './functions.js';
+import type { Region } from '../syllabus.js';
+import { functionNamed, type Value } from './functions.js';
 
 export type Values = ReadonlyMap<string, Value>;
 
-function numberOf(node: Node, values: Values): number {
+function numberOf(node: Node, values: Values, region: Region): number {
   switch (node.kind) {
     case 'number':
       return node.value;
     case 'minus':
-      return -numberOf(node.operand, values);
+      return -numberOf(node.operand, values, region);
     case 'name': {
       const value = values.get(node.name);
       if (value === undefined) throw new ExpressionError(node.column, `nothing is called ${node.name}`);
@@ -16,9 +17,9 @@ function numberOf(node: Node, values: Values): number {
       return value;
     }
     case 'binary':
-      return arithmetic(node.op, numberOf(node.left, values), numberOf(node.right, values));
+      return arithmetic(node.op, numberOf(node.left, values, region), numberOf(node.right, values, region));
     case 'call':
-      return called(node, values);
+      return called(node, values, region);
   }
 }
 
@@ -28,11 +29,11 @@ function arithmetic(op: '+' | '-' | '*' | '/', left: number, right: number): num
   return op === '*' ? left * right : left / right;
 }
 
-function called(node: Node & { kind: 'call' }, values: Values): number {
-  const known = functions.get(node.name);
+function called(node: Node & { kind: 'call' }, values: Values, region: Region): number {
+  const known = functionNamed(node.name);
   if (known === undefined) throw new ExpressionError(node.column, `there is no function ${node.name}`);
-  const args = node.args.map((arg, i) => (known.takes[i] === 'list' ? listOf(arg, values) : numberOf(arg, values)));
-  return known.work(args);
+  const args = node.args.map((arg, i) => (known.takes[i] === 'list' ? listOf(arg, values) : numberOf(arg, values, region)));
+  return known.work(args, region);
 }
 
 function listOf(node: Node, values: Values): readonly number[] {
@@ -46,14 +47,14 @@ function listOf(node: Node, values: Values): readonly number[] {
  * Works a formula in double precision, without rounding between steps. The result may be infinite or not a number (a division by
  * zero, a list without a fit): the caller decides what that means. Throws ExpressionError for a name that is missing or of the wrong kind.
  */
-export function evaluate(expression: Expression, values: Values): number {
-  return numberOf(expression.root, values);
+export function evaluate(expression: Expression, values: Values, region: Region): number {
+  return numberOf(expression.root, values, region);
 }
 
 /** Whether a constraint holds; any comparison with a value that is not a number is false. */
-export function holds(constraint: Constraint, values: Values): boolean {
-  const left = evaluate(constraint.left, values);
-  const right = evaluate(constraint.right, values);
+export function holds(constraint: Constraint, values: Values, region: Region): boolean {
+  const left = evaluate(constraint.left, values, region);
+  const right = evaluate(constraint.right, values, region);
   if (Number.isNaN(left) || Number.isNaN(right)) return false;
   switch (constraint.op) {
     case '<':
@@ -78,7 +79,7 @@ export function namesIn(expression: Expression): { name: string; kind: 'number' 
     if (node.kind === 'name') found.push({ name: node.name, kind, column: node.column });
     else if (node.kind === 'minus') visit(node.operand, 'number');
     else if (node.kind === 'binary') [node.left, node.right].forEach((side) => visit(side, 'number'));
-    else if (node.kind === 'call') node.args.forEach((arg, i) => visit(arg, functions.get(node.name)?.takes[i] ?? 'number'));
+    else if (node.kind === 'call') node.args.forEach((arg, i) => visit(arg, functionNamed(node.name)?.takes[i] ?? 'number'));
   };
   visit(expression.root, 'number');
   return found;

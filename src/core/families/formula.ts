@@ -90,6 +90,31 @@ function usesList(node: Node): boolean {
   return node.kind === 'call' && (listFunctions.has(node.name) || node.args.some(usesList));
 }
 
+const same = (a: Node, b: Node): boolean => JSON.stringify(a, shapeOnly) === JSON.stringify(b, shapeOnly);
+const shapeOnly = (key: string, value: unknown): unknown => (key === 'column' ? undefined : value);
+
+/** A value looked up in a list has no way to be written; where the family has a name for that value, the name stands for it. */
+function named(node: Node, derived: CompiledFamily['derived']): Node {
+  if (node.kind === 'minus') return { ...node, operand: named(node.operand, derived) };
+  if (node.kind === 'binary') return { ...node, left: named(node.left, derived), right: named(node.right, derived) };
+  if (node.kind !== 'call') return node;
+  const known = usesList(node) ? derived.find(({ expression }) => same(expression.root, node)) : undefined;
+  if (known !== undefined) return { kind: 'name', name: known.name, column: node.column };
+  return { ...node, args: node.args.map((arg) => named(arg, derived)) };
+}
+
+const answerOf = ({ answer, derived }: CompiledFamily): Expression => ({ ...answer, root: named(answer.root, derived) });
+
+/** The units of the names that a formula may print; a value looked up has the unit of its list. */
+function unitsOf({ variant: { constants, inputs }, derived }: CompiledFamily): Map<string, string> {
+  const units = new Map([...Object.entries(constants), ...Object.entries(inputs)].map(([name, { unit }]) => [name, unit]));
+  for (const { name, expression } of derived) {
+    const from = usesList(expression.root) && expression.root.kind === 'call' ? expression.root.args.at(-1) : undefined;
+    if (from?.kind === 'name') units.set(name, units.get(from.name) ?? '');
+  }
+  return units;
+}
+
 /** A formula in symbols, as one or two `<math>` elements; empty when it cannot be written so (a value looked up in a list). */
 export function formulaMathML(symbolOfAnswer: string, expression: Expression): string[] {
   const pieces = statement(symbol(symbolOfAnswer), expression, symbol);
@@ -99,20 +124,20 @@ export function formulaMathML(symbolOfAnswer: string, expression: Expression): s
 /** The same with the numbers and units of a draw put in, ending in the answer as the examiner prints it. */
 export function substitutedMathML(compiled: CompiledFamily, { inputs: given, key }: Pick<Worked, 'inputs' | 'key'>): string[] {
   const { values } = figuresOf(compiled, new Map(Object.entries(given).map(([name, { value }]) => [name, value])));
-  const { answer, inputs, constants } = compiled.variant;
-  const units = new Map([...Object.entries(constants), ...Object.entries(inputs)].map(([name, { unit }]) => [name, unit]));
+  const { answer } = compiled.variant;
+  const units = unitsOf(compiled);
   const print: Print = (name) => {
     const value = values.get(name);
     return typeof value === 'number' ? quantity(value, units.get(name) ?? '') : symbol(name);
   };
   const result = quantity(key.shown, key.unit);
   const isChoice = answer.kind === 'choice';
-  const pieces = statement(isChoice ? result : symbol(answer.symbol), compiled.answer, print);
+  const pieces = statement(isChoice ? result : symbol(answer.symbol), answerOf(compiled), print);
   if (pieces === null) return [];
   return lines(isChoice ? pieces : [...pieces, sign(key.shown === key.value ? '=' : '≈'), result]);
 }
 
 /** What a page prints above the steps: the formula in symbols, then the same with the numbers and units of a draw put in. */
 export function workingMathML(compiled: CompiledFamily, draw: Pick<Worked, 'inputs' | 'key'>): string[] {
-  return [...formulaMathML(compiled.variant.answer.symbol, compiled.answer), ...substitutedMathML(compiled, draw)];
+  return [...formulaMathML(compiled.variant.answer.symbol, answerOf(compiled)), ...substitutedMathML(compiled, draw)];
 }

@@ -44,7 +44,11 @@ function asTyped(value: number, round: Rounding): number {
 function plausible(draw: { key: Key; tellTales: readonly TellTale[] }, taken: readonly TellTale[], candidate: TellTale): boolean {
   const ratio = candidate.value / draw.key.value;
   if (ratio < 0.1 || ratio > 10) return false;
-  return taken.every((other) => Math.abs(other.value - candidate.value) > 0.03 * other.value);
+  const printed = (value: number): number => asTyped(value, draw.key.round);
+  if (printed(candidate.value) === draw.key.shown) return false;
+  return taken.every(
+    (other) => Math.abs(other.value - candidate.value) > 0.03 * other.value && printed(other.value) !== printed(candidate.value),
+  );
 }
 
 /** The first three usable mistakes in list order; when all lie on one side of the key, the last gives way to the first from the other side. */
@@ -65,7 +69,7 @@ function threeMistakes(draw: { key: Key; tellTales: readonly TellTale[] }): Tell
 
 /**
  * Four options for a numeric draw, in order of size, for paper and for tutors' sheets: the key and three mistakes between a tenth and ten
- * times of it and more than 3 % apart. Null when this draw has too few such mistakes, and for a choice, which has its own list.
+ * times of it, more than 3 % apart, and apart in print. Null when this draw has too few such mistakes, and for a choice, which has its own list.
  */
 export function fourOptions(draw: { kind: 'number' | 'choice'; key: Key; tellTales: readonly TellTale[] }): DrawOption[] | null {
   const mistakes = draw.kind === 'number' ? threeMistakes(draw) : null;

@@ -93,6 +93,17 @@ const tellTaleSchema = z.strictObject({
   tell: text(300),
 });
 
+const calculationNameSchema = z.string().regex(/^[a-z][a-z0-9_]{0,40}$/, 'small letters, digits and _');
+/** The calculation that does the same sum: formulas for its inputs, in its own units; words for its choices; the result that is the answer. */
+const calculatorSchema = z.strictObject({
+  id: keySchema,
+  inputs: z
+    .record(calculationNameSchema, z.union([expressionSchema, z.array(expressionSchema).min(1).max(12)]))
+    .refine((record) => Object.keys(record).length <= 12, 'at most 12 entries'),
+  choices: z.record(calculationNameSchema, text(60)).optional(),
+  output: calculationNameSchema.optional(),
+});
+
 const storiesSchema = z.array(text(600)).min(1).max(8);
 const stepsSchema = z.array(text(400)).min(1).max(8);
 const constraintsSchema = z.array(expressionSchema).max(8);
@@ -117,6 +128,7 @@ const overrideSchema = z.strictObject({
   minWrong: minWrongSchema.optional(),
   mayCoincide: mayCoincideSchema.optional(),
   caution: keySchema.optional(),
+  calculator: calculatorSchema.optional(),
 });
 
 const variantSchema = z.strictObject({ available: z.boolean(), note: text(400).optional(), override: overrideSchema.optional() });
@@ -143,6 +155,7 @@ export const familySchema = z.strictObject({
   /** Tell-tales that drop out of some draws. */
   mayCoincide: mayCoincideSchema.default([]),
   caution: keySchema,
+  calculator: calculatorSchema.optional(),
   sources: z.array(keySchema).min(1).max(8),
   checked: daySchema,
   regions: z.strictObject({ uk: variantSchema, eu: variantSchema, na: variantSchema }),

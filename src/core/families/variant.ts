@@ -10,7 +10,7 @@ export type Path = (string | number)[];
 
 /**
  * The family with a region's changes laid over it, or null when it is not offered there. Inputs, constants, derived values, answer
- * and formula merge by name; stories, steps, constraints, tell-tales, mayCoincide, minWrong and caution replace the base ones.
+ * and formula merge by name; stories, steps, constraints, tell-tales, mayCoincide, minWrong, caution and calculator replace the base ones.
  */
 export function variantOf(family: Family, region: Region): Variant | null {
   const { available, override = {} } = family.regions[region];
@@ -31,6 +31,7 @@ export function variantOf(family: Family, region: Region): Variant | null {
     minWrong: override.minWrong ?? base.minWrong,
     mayCoincide: override.mayCoincide ?? base.mayCoincide,
     caution: override.caution ?? base.caution,
+    calculator: override.calculator ?? base.calculator,
   };
 }
 

@@ -1,5 +1,7 @@
 import { RungwiseError } from '../errors.js';
 import type { Region } from '../syllabus.js';
+import type { CalculatorLink } from '../calculator-address.js';
+import { calculatorLink } from './calculator.js';
 import type { Key, TellTale } from './accept.js';
 import type { CompiledFamily } from './compile.js';
 import { figuresOf, type Figures } from './figures.js';
@@ -10,6 +12,8 @@ import { withUnit } from './units.js';
 
 /** A family worked for one set of inputs: everything a page, a paper or a marking needs, as plain data. */
 export interface Worked {
+  /** The calculation that does the same sum, with these numbers; null when there is none. */
+  calculator: (CalculatorLink & { title: string }) | null;
   family: string;
   revision: number;
   region: Region;
@@ -64,6 +68,7 @@ export function told(compiled: CompiledFamily, inputs: ReadonlyMap<string, numbe
     tellTales: figures.tellTales,
     options: typeof list === 'object' ? choiceOptions(figures.key, figures.tellTales, list) : null,
     caution: variant.caution,
+    calculator: calculatorLink(compiled, figures.values),
   };
 }
 

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { checkFamily } from '../../../src/core/families/draw.js';
+import { checkFamily, draw } from '../../../src/core/families/draw.js';
 import { familySchema } from '../../../src/core/families/schema.js';
-import { answerWith, invented, inventedFamily } from './invented.js';
+import { answerWith, invented, inventedCompiled, inventedFamily } from './invented.js';
 
 const faultsOf = (changes: Record<string, unknown>): string[] =>
   checkFamily(inventedFamily(changes)).map(({ path, message }) => `${path.join('.')}: ${message}`);
@@ -18,12 +18,24 @@ describe('checking a family', () => {
   });
 
   it.each([
-    ['a formula that cannot be read', { answer: answerWith({ expr: 'P / (V' }) }, /^answer\.expr: column 7: "\)" should stand here/],
+    ['a formula that cannot be read', { answer: answerWith({ expr: 'P / (V' }) }, /^answer\.expr: column 7: Unclosed \(/],
     ['a name that is not there', { answer: answerWith({ expr: 'P / W' }) }, /^answer\.expr: column 5: nothing is called W/],
     [
       'a list where a number is needed',
       { constants: { V: { value: [230], unit: 'V', basis: 'read' } } },
       /V is a list, and a number is needed here/,
+    ],
+    ['unlike things added', { derived: { A: 'P + V' } }, /^derived\.A: the units do not fit: column 5: a power and a voltage stand/],
+    [
+      'an answer of the wrong kind',
+      { answer: answerWith({ expr: 'P * V' }) },
+      /^answer\.expr: the formula gives a quantity of another kind/,
+    ],
+    ['a logarithm of a power', { derived: { A: 'log10(P)' } }, /^derived\.A: the units do not fit: column 7: a power stands where a plain/],
+    [
+      'a unit there is not',
+      { constants: { V: { value: 230, unit: 'volz', basis: 'read' } } },
+      /^constants\.V\.unit: there is no unit "volz"/,
     ],
     ['a constraint that compares nothing', { constraints: ['P'] }, /^constraints\.0: column 2: a comparison/],
     ['a name used twice', { derived: { P: '1' } }, /^derived\.P: the name P is used twice/],
@@ -117,6 +129,53 @@ describe('checking a family', () => {
   it('says a fault of the base once, though three regions have it', () => {
     const regions = { uk: { available: true }, eu: { available: true }, na: { available: true } };
     expect(faultsOf({ steps: ['{W}'], regions })).toHaveLength(1);
+  });
+});
+
+describe('the calculation that a family names', () => {
+  const calculator = { id: 'current-from-power', inputs: { power: 'P', voltage: 'V' }, output: 'current' };
+  const faults = (changes: object): string[] =>
+    checkFamily(inventedFamily({ calculator: { ...calculator, ...changes } })).map(({ path, message }) => `${path.join('.')}: ${message}`);
+
+  it('is held against the answer', () => {
+    expect(faults({})).toEqual([]);
+    // A watt taken for a kilowatt: the kinds of quantity fit, the size does not.
+    expect(faults({ inputs: { power: '1000 * P', voltage: 'V' } })).toEqual([
+      expect.stringMatching(/^calculator: current-from-power (gives|refuses)/),
+    ]);
+  });
+
+  it.each([
+    ['a calculation there is not', { id: 'current-from-nothing' }, /^calculator\.id: there is no calculation/],
+    ['an input there is not', { inputs: { power: 'P', volts: 'V' } }, /^calculator\.inputs\.volts: current-from-power takes no volts/],
+    ['an input left out', { inputs: { voltage: 'V' } }, /^calculator\.inputs: current-from-power also needs power/],
+    ['a result there is not', { output: 'ohms' }, /^calculator\.output: current-from-power gives no ohms/],
+    ['a name there is not', { inputs: { power: 'Q', voltage: 'V' } }, /^calculator\.inputs\.power: column 1: nothing is called Q/],
+  ])('finds %s', (_what, changes, fault) => {
+    expect(faults(changes)).toContainEqual(expect.stringMatching(fault));
+  });
+
+  it('comes with the draw, its numbers put in', () => {
+    const drawn = draw(inventedCompiled({ calculator }), 1);
+    expect(drawn.calculator).toEqual({
+      id: 'current-from-power',
+      title: 'Current from power and voltage',
+      inputs: { power: drawn.inputs.P?.value, voltage: 230 },
+    });
+  });
+});
+
+describe('the safety maths in a formula', () => {
+  it('are called by their names, in the region of the family, and checked for units', () => {
+    const family = (expr: string) => inventedFamily({ answer: answerWith({ expr }) });
+    expect(checkFamily(family('currentFromPower(P)'))).toEqual([]);
+    expect(draw(inventedCompiled({ answer: answerWith({ expr: 'currentFromPower(P)' }) }), 1).key.value).toBeCloseTo(
+      draw(inventedCompiled(), 1).key.value,
+      9,
+    );
+    expect(checkFamily(family('currentFromPower(V)')).map(({ message }) => message)).toContainEqual(
+      expect.stringMatching(/currentFromPower needs a power here, and this is a voltage/),
+    );
   });
 });
 

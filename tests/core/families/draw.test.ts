@@ -40,7 +40,9 @@ describe('a draw', () => {
         for (const { value } of drawn.tellTales) expect(acceptNumber(drawn, value)).toBe(false);
         expect(drawn.tellTales.length).toBeGreaterThanOrEqual(compiled.variant.minWrong);
         const inputs = new Map(Object.entries(drawn.inputs).map(([name, { value }]) => [name, value]));
-        expect(compiled.constraints.every((constraint) => holds(constraint, figuresOf(compiled, inputs).values))).toBe(true);
+        expect(compiled.constraints.every((constraint) => holds(constraint, figuresOf(compiled, inputs).values, compiled.region))).toBe(
+          true,
+        );
       }),
       { seed: 20261125, numRuns: 250 },
     );

@@ -96,3 +96,36 @@ describe('grids of input values', () => {
     expect(tidy(NaN)).toBe(NaN);
   });
 });
+
+describe('the short ways of rounding', () => {
+  // As the decimal is written: printing to twelve figures, then moving the point in the text.
+  const shifted = (value: number, places: number): number => {
+    const [mantissa, exponent] = String(value).split('e');
+    return Number(`${mantissa}e${Number(exponent ?? 0) + places}`);
+  };
+  const printed = (value: number): number => Number(value.toPrecision(12));
+  const written = (value: number, places: number, mode: 'nearest' | 'up' | 'down'): number => {
+    const cut = { nearest: Math.round, up: Math.ceil, down: Math.floor }[mode];
+    return Math.sign(value) * shifted(cut(shifted(printed(Math.abs(value)), places)), -places);
+  };
+  const few = fc.tuple(fc.integer({ min: -10_000_000, max: 10_000_000 }), fc.integer({ min: 0, max: 8 })).map(([n, p]) => n / 10 ** p);
+  const any = fc.oneof(
+    few,
+    few.map((n) => n * 1.1),
+    few.map((n) => n / 3),
+    fc.double({ noNaN: true, min: -1e13, max: 1e13 }),
+  );
+
+  it('give what printing and reading back gives', () => {
+    let looked = 0;
+    fc.assert(
+      fc.property(any, fc.integer({ min: 0, max: 9 }), fc.constantFrom('nearest', 'up', 'down'), (value, dp, mode) => {
+        expect(tidy(value) + 0).toBe(printed(value) + 0);
+        expect(roundTo(value, { mode, dp }) + 0).toBe(written(value, dp, mode) + 0);
+        looked += 1;
+      }),
+      { seed: 20261126, numRuns: 20_000 },
+    );
+    expect(looked).toBe(20_000);
+  });
+});
