@@ -1,11 +1,9 @@
 import { parseArgs } from 'node:util';
 import { formatQuantity } from '../../shared/format.js';
-import { describeReading } from '../../shared/numeric-answer/describe.js';
-import { readQuantity } from '../../shared/numeric-answer/parse.js';
 import { findRegion, regions } from '../../shared/regions.js';
 import type { Calculation, Outcome, Valued } from '../../shared/safety-maths/calculation.js';
 import { calculations, findCalculation } from '../../shared/safety-maths/index.js';
-import type { InputSpec } from '../../shared/safety-maths/inputs.js';
+import { readTyped } from '../../shared/safety-maths/typed-inputs.js';
 import type { CommandIo } from './command.js';
 
 const usage = 'Use: rungwise calc --list [--json]\n  or: rungwise calc <id> name=value … [--region uk|eu|na] [--json]';
@@ -47,12 +45,14 @@ export async function run(args: string[], io: CommandIo): Promise<number> {
   }
 }
 
-const listed = ({ id, title, inputs, outputs, source, caution }: Calculation): object => ({
+const listed = ({ id, title, inputs, outputs, source, validity, rule, caution }: Calculation): object => ({
   id,
   title,
   inputs: inputs.map(({ name, kind, unit, min, max, choices, optional }) => ({ name, kind, unit, min, max, choices, optional })),
   outputs,
   source,
+  validity,
+  rule,
   caution,
 });
 
@@ -76,21 +76,9 @@ function typedInputs(given: readonly string[], calculation: Calculation): Record
     if (spec === undefined)
       throw new Error(`${name}: there is no such input; there are ${calculation.inputs.map((input) => input.name).join(', ')}`);
     if (inputs.has(name)) throw new Error(`${name}: is given twice; give it once`);
-    inputs.set(name, typedValue(one.slice(equals + 1), spec));
+    inputs.set(name, readTyped(spec, [one.slice(equals + 1)]));
   }
   return Object.fromEntries(inputs);
-}
-
-function typedValue(text: string, spec: InputSpec): unknown {
-  if (spec.kind === 'choice') return spec.choices?.find((choice) => choice.toLowerCase() === text.trim().toLowerCase()) ?? text;
-  if (spec.kind === 'list') return text.split(/[;+]/).map((one) => typedNumber(one, spec));
-  return typedNumber(text, spec);
-}
-
-function typedNumber(text: string, spec: InputSpec): number {
-  const reading = readQuantity(text, spec.unit ?? '');
-  if (!reading.understood) throw new Error(`${spec.name}: ${describeReading(reading)}`);
-  return reading.value;
 }
 
 function asText(calculation: Calculation, { working, result }: Outcome): string {

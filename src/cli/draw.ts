@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util';
-import { compileFamily, draw, type Draw } from '../core/families/draw.js';
+import { compileFamily, draw, fourOptions, type Draw } from '../core/families/draw.js';
 import { nearest } from '../core/nearest.js';
 import type { Pack } from '../core/pack.js';
 import { regionIds, type Region } from '../core/syllabus.js';
@@ -96,23 +96,31 @@ function cautionText(pack: Pack, key: string): string {
 }
 
 function asJson(pack: Pack, request: Request, draws: Draw[]) {
-  return draws.map(({ family, revision, region, stem, inputs, key, working, tellTales, options, caution }, i) => ({
+  return draws.map((drawn, i) => withoutTheRest(pack, request.seed + i, drawn));
+}
+
+/** Options of a number are those it is put with on paper; null where a draw has too few believable mistakes. */
+function withoutTheRest(pack: Pack, seed: number, drawn: Draw) {
+  const { family, revision, region, stem, inputs, key, working, tellTales, caution, calculator } = drawn;
+  return {
     family,
     revision,
-    seed: request.seed + i,
+    seed,
     region,
     stem,
     inputs,
     key: { value: key.value, shown: key.shown, unit: key.unit, acceptFrom: key.acceptFrom, acceptTo: key.acceptTo, sigFigs: key.sigFigs },
     working,
     tellTales: tellTales.map(({ name, label, tell, direction, value, unit }) => ({ name, label, tell, direction, value, unit })),
-    options,
+    options: drawn.options ?? fourOptions(drawn),
+    calculator: calculator === null ? null : { id: calculator.id, inputs: calculator.inputs },
     caution: cautionText(pack, caution),
-  }));
+  };
 }
 
 function asText(pack: Pack, drawn: Draw): string {
-  const { family, seed, region, stem, options, answerText, acceptText, working, tellTales, caution } = drawn;
+  const { family, seed, region, stem, answerText, acceptText, working, tellTales, caution } = drawn;
+  const options = drawn.options ?? fourOptions(drawn);
   return [
     `${family}, seed ${seed}, region ${region}`,
     stem,

@@ -1,1 +1,2 @@
 export { questionsService, type BankQuestion, type QuestionsService } from './service.js';
+export type { FamilyEntry } from './store.js';

@@ -4,7 +4,7 @@ import { singleQuestionSchema, type SingleQuestion } from '../core/question.js';
 import { cautionSchema, sourceSchema, type Caution, type Region } from '../core/syllabus.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
-import { countBank, readRevision, type BankRow } from './store.js';
+import { countBank, listFamilies, readRevision, type BankRow, type FamilyEntry } from './store.js';
 
 /** A question as pages and marking need it. */
 export interface BankQuestion {
@@ -45,7 +45,15 @@ export function questionsService({ db, clock }: { db: Db; clock: Clock }) {
     return question;
   }
 
-  return { get, count: () => countBank(db) };
+  let listed: { until: number; entries: FamilyEntry[] } | null = null;
+  async function families(): Promise<FamilyEntry[]> {
+    const now = clock.now().getTime();
+    if (listed === null || now >= listed.until || now < listed.until - 2 * keepMilliseconds)
+      listed = { until: now + keepMilliseconds, entries: await listFamilies(db) };
+    return listed.entries;
+  }
+
+  return { get, families, count: () => countBank(db) };
 }
 
 function fromRow(row: BankRow): BankQuestion {

@@ -49,3 +49,27 @@ export async function countBank(db: Db): Promise<BankCounts> {
   );
   return { packs: rows, objectives: await db.prisma.objective.count(), topics: await db.prisma.topic.count() };
 }
+
+/** A family of the bank as lists name it. */
+export interface FamilyEntry {
+  questionId: number;
+  code: string;
+  revision: number;
+  title: string;
+  objective: string;
+  objectiveTitle: string;
+  regions: string[];
+  /** The calculation that answers it; null when there is none. */
+  calculator: string | null;
+}
+
+export async function listFamilies(db: Db): Promise<FamilyEntry[]> {
+  const { rows } = await db.pool.query<FamilyEntry>(
+    `SELECT q.id AS "questionId", q.code, q.current_revision AS revision, r.body->>'title' AS title, o.code AS objective,
+       o.title AS "objectiveTitle", q.regions, r.body->'calculator'->>'id' AS calculator
+     FROM question q JOIN question_revision r ON r.question_id = q.id AND r.revision = q.current_revision
+       JOIN objective o ON o.id = q.objective_id
+     WHERE q.kind = 'numeric' AND NOT q.retired ORDER BY o.code, q.code`,
+  );
+  return rows;
+}

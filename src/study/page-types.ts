@@ -42,7 +42,13 @@ export interface OutcomePage {
     options: { letter: string; text: string; key: boolean; yours: boolean; why: string }[] | null;
     explanation: string | null;
     /** MathML is made by the core from the family's own formula and is safe to print as it is. */
-    working: { words: string; mathml: string[]; steps: string[]; accept: string } | null;
+    working: {
+      words: string;
+      mathml: string[];
+      steps: string[];
+      accept: string;
+      calculator: { href: string; title: string } | null;
+    } | null;
     caution: CautionPart | null;
     next: { href: string; label: string; note: string };
     titleBlock: TitleField[];

@@ -3,6 +3,7 @@ import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import Fastify, { LogController, type FastifyInstance, type FastifyServerOptions } from 'fastify';
 import { accountsRoutes, accountsService, type AccountsService, type Installation } from '../accounts/index.js';
+import { calculatorsRoutes, calculatorsService } from '../calculators/index.js';
 import { classesService } from '../classes/index.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
@@ -47,6 +48,7 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   const accounts = accountsService({ db, clock, installation, enrol });
   const study = studyService({ db, clock, questions });
   const classes = classesService({ db, clock });
+  const calculators = calculatorsService({ questions });
 
   pages(server, await loadViews(join(projectFolder, 'views'), join(projectFolder, 'public')), https);
   errorPages(server, routes);
@@ -60,6 +62,7 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   await server.register(homeRoutes({ study, classes, questions }));
   await server.register(accountsRoutes({ accounts, clock, origin, bank: questions.count }));
   await server.register(studyRoutes(study));
+  await server.register(calculatorsRoutes(calculators));
   return { server, accounts, routes };
 }
 

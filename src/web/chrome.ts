@@ -26,6 +26,7 @@ function nav(request: FastifyRequest): Chrome['nav'] {
     ...(request.person !== null && may(request.person.role, 'invite-staff')
       ? [{ href: '/staff', label: 'Staff', current: path.startsWith('/staff') }]
       : []),
+    { href: '/calculators', label: 'Calculators', current: path.startsWith('/calculators') },
     { href: '/about', label: 'About', current: path === '/about' },
   ];
   return entries;

@@ -1,4 +1,3 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
@@ -7,7 +6,8 @@ import type { Pack } from '../../src/core/pack.js';
 import { readPackFolder } from '../../src/packs/index.js';
 import { projectFolder } from '../../src/platform/project-folder.js';
 import { testApp, type TestApp } from '../support/app.js';
-import { chromiumPath, desk, device, launch, listen, phone, tooWide, wordsOf } from './device.js';
+import { chromiumPath, device, launch, listen, phone, wordsOf } from './device.js';
+import { faultsOf } from './faults.js';
 import { comeIn, goOn, handIn, isNumber, isQuestion } from './candidate.js';
 
 /** Every page as it is drawn, with the pack that is shipped: for all eyes, at a phone's and a desk's width, in light and dark. */
@@ -32,30 +32,6 @@ describe.skipIf(chromiumPath === undefined)('every page', () => {
     await browser?.close();
     await app?.close();
   });
-
-  /** @returns what is wrong with the page as it stands; empty when nothing is. */
-  async function faultsOf(page: Page, name: string): Promise<string[]> {
-    const faults: string[] = [];
-    if ((await page.locator('h1').count()) !== 1) faults.push(`${name}: ${await page.locator('h1').count()} main headings`);
-    for (const viewport of [phone, desk]) {
-      await page.setViewportSize(viewport);
-      const excess = await tooWide(page);
-      if (excess > 0) faults.push(`${name} at ${viewport.width}: ${excess} px too wide`);
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme });
-        // There are no frames, so the plain way does, which opens no second window.
-        const axe = new AxeBuilder({ page }).setLegacyMode();
-        // The scheme changes colours and nothing else.
-        if (colorScheme === 'dark') axe.withRules('color-contrast');
-        const { violations, passes } = await axe.analyze();
-        if (passes.length === 0) faults.push(`${name} at ${viewport.width}, ${colorScheme}: no rule had anything to look at`);
-        for (const { id, nodes } of violations) faults.push(`${name} at ${viewport.width}, ${colorScheme}: ${id} ${nodes[0]?.html ?? ''}`);
-      }
-    }
-    await page.emulateMedia({ colorScheme: 'light' });
-    await page.setViewportSize(phone);
-    return faults;
-  }
 
   /** Pictures for the README, only when they are asked for. */
   async function picture(page: Page, name: string, viewport = { width: 1100, height: 760 }): Promise<void> {

@@ -13,7 +13,7 @@ describe('the command calc', () => {
     const { status, out, err } = await said('--list', '--json');
     const list = JSON.parse(out) as Record<string, unknown>[];
     expect([status, err, list.length > 25]).toEqual([0, '', true]);
-    for (const one of list) expect(Object.keys(one)).toEqual(['id', 'title', 'inputs', 'outputs', 'source', 'caution']);
+    for (const one of list) expect(Object.keys(one)).toEqual(['id', 'title', 'inputs', 'outputs', 'source', 'validity', 'rule', 'caution']);
     expect(list.find(({ id }) => id === 'fuse-from-power')).toMatchObject({
       inputs: [
         { name: 'power', kind: 'quantity', unit: 'W', min: 0, max: 1e6, choices: null, optional: false },

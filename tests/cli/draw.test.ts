@@ -14,7 +14,7 @@ interface Drawn {
   region: string;
   stem: string;
   inputs: Record<string, { value: number; unit: string }>;
-  key: { value: number; unit: string; acceptFrom: number; acceptTo: number };
+  key: { value: number; shown: number; unit: string; acceptFrom: number; acceptTo: number };
   working: string[];
   tellTales: { name: string; label: string; value: number; unit: string }[];
   options: { value: number; text: string }[] | null;
@@ -26,7 +26,10 @@ describe('rungwise draw', () => {
     const { status, out, err } = await rungwise('nf-ladder-base', '--seed', '7', '--json');
     expect([status, err]).toEqual([0, '']);
     const drawn = JSON.parse(out) as Drawn;
-    expect(drawn).toMatchObject({ family: 'nf-ladder-base', seed: 7, region: 'uk', options: null, key: { unit: 'm' } });
+    expect(drawn).toMatchObject({ family: 'nf-ladder-base', seed: 7, region: 'uk', key: { unit: 'm' } });
+    // A number is put with four options on paper: the key and three of the mistakes.
+    expect(drawn.options?.filter(({ value }) => value === drawn.key.shown)).toHaveLength(1);
+    expect(drawn.options).toHaveLength(4);
     const height = drawn.inputs['H']?.value ?? NaN;
     expect(drawn.inputs['H']?.unit).toBe('m');
     expect(drawn.stem).toContain(`${height} m`);

@@ -11,10 +11,12 @@ import type {
 import type { Chrome, TitleField } from '../../src/core/page-parts.js';
 import type { NowPage, OutcomePage, QuestionPage, RoundEndPage } from '../../src/study/page-types.js';
 import type { AboutPage, ErrorPage } from '../../src/web/page-types.js';
+import { calculatorPages } from './calculator-samples.js';
 
 /** Made-up data for every page, several states of each, typed by the page types. People and figures are invented. */
 
 export type AnyPage =
+  | (typeof calculatorPages)[number]['page']
   | AboutPage
   | ErrorPage
   | MePage
@@ -78,6 +80,7 @@ const serverBlock: TitleField[] = [field('Packs', 'Safety core, version 0.1.0', 
 const nav = (current: string): Chrome['nav'] =>
   [
     { href: '/', label: 'Now' },
+    { href: '/calculators', label: 'Calculators' },
     { href: '/about', label: 'About' },
   ].map((item) => ({ ...item, current: item.label === current }));
 
@@ -88,6 +91,7 @@ function chrome(title: string, more: Partial<Chrome> = {}): Chrome {
 const visitor = {
   nav: [
     { href: '/', label: 'Start', current: true },
+    { href: '/calculators', label: 'Calculators', current: false },
     { href: '/about', label: 'About', current: false },
   ],
   you: null,
@@ -182,6 +186,7 @@ const outcome: OutcomePage['data'] = {
       'Distance = 1.20 m. Check the angle to the ground: about 75° is right.',
     ],
     accept: 'Anything from 1.15 m to 1.25 m counts as right.',
+    calculator: { href: '/calculators/ladder-base?height=4.8&region=uk', title: 'Distance of a ladder’s feet from the wall' },
   },
   caution: height,
   next: { href: '/study/next', label: 'Next question', note: 'This one comes back tomorrow with fresh numbers.' },
@@ -637,4 +642,13 @@ const accountSamples: Sample[] = [
 ];
 
 /** All samples of all pages. */
-export const samples: readonly Sample[] = [...studySamples, ...homeSamples, ...accountSamples];
+export const samples: readonly Sample[] = [
+  ...studySamples,
+  ...homeSamples,
+  ...accountSamples,
+  ...calculatorPages.map(({ name, page }) => ({
+    name,
+    page,
+    chrome: chrome('Calculators', { ...visitor, layout: page.view === 'calculators/list' ? 'one' : 'two' }),
+  })),
+];

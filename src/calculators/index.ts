@@ -1,0 +1,2 @@
+export { calculatorsRoutes } from './routes.js';
+export { calculatorsService } from './service.js';
