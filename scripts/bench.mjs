@@ -1,4 +1,5 @@
-// npm run bench: how much of a bare route's speed the answer path and the question page keep, on this machine, now.
+// npm run bench: how much of a bare route's speed the answer path, the question page and a calculator keep, and how many draws and
+// readings of typed answers one core does, on this machine, now.
 // Requests per second say more of the machine than of the program; the ratios and the times per request are what to compare.
 // Options: --json (figures for a program), --rounds=3, --seconds=5 (of each target in each round), --profile=FOLDER.
 import { chmod, mkdtemp, readFile, rm } from 'node:fs/promises';
@@ -20,6 +21,7 @@ const parts = {
   real: new URL('./bench/real.mjs', import.meta.url),
   bare: new URL('./bench/bare.mjs', import.meta.url),
   load: new URL('./bench/load.mjs', import.meta.url),
+  maths: new URL('./bench/maths.mjs', import.meta.url),
 };
 
 function options() {
@@ -58,10 +60,12 @@ const targets = [
   { what: 'bare answer', server: 'bare', expected: 303 },
   { what: 'real page', server: 'real', expected: 200 },
   { what: 'bare page', server: 'bare', expected: 200 },
+  { what: 'real calculator', server: 'real', expected: 200 },
+  { what: 'bare calculator', server: 'bare', expected: 200 },
 ];
 
 /** Every second round the bare one goes first, so that neither always finds the database as the other left it. */
-const orderOf = (round) => (round % 2 === 0 ? [0, 1, 2, 3] : [1, 0, 3, 2]).map((index) => targets[index]);
+const orderOf = (round) => (round % 2 === 0 ? [0, 1, 2, 3, 4, 5] : [1, 0, 3, 2, 5, 4]).map((index) => targets[index]);
 
 async function rounds(bench, { rounds: count, seconds }, print) {
   await step(
@@ -135,7 +139,9 @@ await runScript(async () => {
     return withServers(place, chosen, (bench) => rounds(bench, chosen, print));
   });
   const machine = `${cpus()[0]?.model ?? 'unknown processor'}, ${cpus().length} processors, Node ${process.versions.node}`;
-  const figures = summary(all);
+  const child = startChild(parts.maths);
+  const maths = await child.ask('measure', { seconds: chosen.seconds }).finally(child.end);
+  const figures = { ...summary(all), maths };
   if (chosen.json) console.log(JSON.stringify({ machine, connections: candidates, ...figures }, null, 2));
   else {
     console.log(`\n${machine}; ${candidates} connections; server, database and load share the machine; medians of ${all.length} rounds\n`);

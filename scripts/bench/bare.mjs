@@ -4,6 +4,8 @@ import Fastify from 'fastify';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fsrs } from 'ts-fsrs';
+import { calculatorPage } from '../../dist/src/calculators/pages.js';
+import { calculatorsService } from '../../dist/src/calculators/service.js';
 import { systemClock } from '../../dist/src/platform/clock.js';
 import { openDatabase } from '../../dist/src/platform/db.js';
 import { questionsService } from '../../dist/src/questions/index.js';
@@ -84,6 +86,29 @@ async function pages(app, db, people) {
   });
 }
 
+/** The page of one calculation, worked beforehand: nothing is left but drawing it. */
+async function calculator(app, db) {
+  const calculators = calculatorsService({ questions: questionsService({ db, clock: systemClock }) });
+  const views = await loadViews(join(projectFolder, 'views'), join(projectFolder, 'public'));
+  const worked = await calculators.work(null, 'fuse-from-power', { power: ['1150'] }, 'uk');
+  const page = calculatorPage(worked);
+  const chrome = {
+    title: worked.calculation.title,
+    layout: 'two',
+    scripts: ['calculator', 'numeric-field'],
+    nav: [
+      { href: '/', label: 'Start', current: false },
+      { href: '/calculators', label: 'Calculators', current: true },
+      { href: '/about', label: 'About', current: false },
+    ],
+    you: null,
+    plainHttp: false,
+  };
+  app.get('/calculator', (_request, reply) => {
+    reply.header('content-type', 'text/html; charset=utf-8').send(views.page(page, chrome));
+  });
+}
+
 async function serve({ url, work }) {
   const { people } = JSON.parse(await readFile(work, 'utf8'));
   const db = openDatabase({ url, log: console.error });
@@ -91,6 +116,7 @@ async function serve({ url, work }) {
   await app.register(formbody);
   answers(app, db);
   await pages(app, db, people);
+  await calculator(app, db);
   return app.listen({ port: 0, host: '127.0.0.1' });
 }
 

@@ -5,6 +5,7 @@ const aim = 0.6;
 const pairs = [
   { name: 'answer path', real: 'real answer', bare: 'bare answer' },
   { name: 'question page', real: 'real page', bare: 'bare page' },
+  { name: 'calculator', real: 'real calculator', bare: 'bare calculator' },
 ];
 
 function median(values) {
@@ -41,8 +42,8 @@ export function summary(rounds) {
 
 const number = (value, digits) => (value === null ? '-' : value.toFixed(digits));
 
-/** @param {ReturnType<typeof summary>} figures */
-export function table({ targets, ratios }) {
+/** @param {ReturnType<typeof summary> & { maths: { name: string, perSecond: number, aim: number }[] }} figures */
+export function table({ targets, ratios, maths }) {
   const heads = ['', 'requests/s', 'p50 ms', 'p99 ms', 'Node ms', 'PostgreSQL ms', 'bytes'];
   const rows = targets.map((t) => [
     t.what,
@@ -59,5 +60,6 @@ export function table({ targets, ratios }) {
     ({ name, ratio, rounds }) =>
       `${name.padEnd(14)} ${ratio.toFixed(2)} of the bare route (aim ${aim}; rounds ${rounds.map((one) => one.toFixed(2)).join(', ')})`,
   );
-  return [line(heads), ...rows.map(line), '', ...shares].join('\n');
+  const core = maths.map((one) => `${one.name.padEnd(14)} ${one.perSecond.toFixed(0)} a second on one core (aim ${one.aim})`);
+  return [line(heads), ...rows.map(line), '', ...shares, '', ...core].join('\n');
 }
