@@ -3,6 +3,7 @@ import { formulaLine, formulaOf } from '../core/formula-line.js';
 import { unitSpoken } from '../core/families/draw.js';
 import type { CautionPart, TitleField } from '../core/page-parts.js';
 import { formatQuantity } from '../../shared/format.js';
+import { findUnit } from '../../shared/numeric-answer/units.js';
 import { regions } from '../../shared/regions.js';
 import type { Calculation, Outcome, Valued } from '../../shared/safety-maths/calculation.js';
 import type { InputSpec } from '../../shared/safety-maths/inputs.js';
@@ -105,7 +106,7 @@ function inputField(spec: InputSpec, { typed, faults, region }: Worked): InputFi
     id: `in-${spec.name}`,
     name: spec.name,
     label: `${spec.label.charAt(0).toUpperCase()}${spec.label.slice(1)}${spec.optional && spec.fromRegion === null ? ' (may be left out)' : ''}`,
-    unit: spec.unit ?? '',
+    unit: findUnit(spec.unit ?? '')?.symbol ?? spec.unit ?? '',
     unitSpoken: unitSpoken(spec.unit ?? ''),
     readsUnit: spec.unit ?? '',
     boxes: boxes.map((value, index) => ({

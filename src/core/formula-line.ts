@@ -1,4 +1,4 @@
-import { bracketed, fraction, inRow, joined, lines, piece, sign, widthOf, type Piece } from './families/mathml.js';
+import { bracketed, formula, fraction, inRow, joined, piece, sign, widthOf, type Piece } from './families/mathml.js';
 import { tokensOf, type Token } from './formula-tokens.js';
 
 /**
@@ -8,7 +8,7 @@ import { tokensOf, type Token } from './formula-tokens.js';
  */
 export interface FormulaLine {
   before: string;
-  /** One or two `<math>` elements; empty when the line is words only, which then stand in `before`. */
+  /** The formula; empty when the line is words only, which then stand in `before`. */
   mathml: string[];
   after: string;
 }
@@ -138,7 +138,7 @@ function mathmlOf(text: string): string[] | null {
   const tokens = text.length > 200 ? null : tokensOf(text);
   if (tokens === null) return null;
   try {
-    return lines(new Parser(tokens).all());
+    return [formula(new Parser(tokens).all())];
   } catch (error) {
     if (error instanceof NoFormula) return null;
     throw error;

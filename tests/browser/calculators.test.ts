@@ -125,7 +125,7 @@ describe.skipIf(chromiumPath === undefined)('the calculators', () => {
     const { page, context } = await device(browser, address);
     await page.goto('/calculators/ladder-base');
     await page.getByRole('link', { name: /^Try one/ }).click();
-    const height = Number(/([\d.]+) m\b/.exec(await page.locator('h1').innerText())?.[1]);
+    const height = Number(/([\d.]+)\sm\b/.exec(await page.locator('h1').innerText())?.[1]);
     await page.locator('#answer').fill(String(height / 4));
     await page.locator('#answer').press('Enter');
     expect(await wordsOf(page, '.plate.yes .word')).toBe('Right.');

@@ -34,7 +34,7 @@ describe('a line of working as words and a formula', () => {
 
   it('keeps a value with its unit upright, and names in italics with their index', () => {
     expect(formulaOf('V_drop = 1.5\u202fV')).toEqual([
-      '<math display="block"><mrow><msub><mi>V</mi><mtext>drop</mtext></msub><mo>=</mo><mrow><mn>1.5</mn><mtext>\u00a0V</mtext></mrow></mrow></math>',
+      '<math displaystyle="true"><mrow><msub><mi>V</mi><mtext>drop</mtext></msub><mo>=</mo><mrow><mn>1.5</mn><mtext>\u00a0V</mtext></mrow></mrow></math>',
     ]);
   });
 

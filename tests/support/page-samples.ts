@@ -152,7 +152,7 @@ const typed: QuestionPage['data'] = {
 const longText =
   'A visitor at the Nether Wobbling field day has plugged a kettle, a soldering station, two battery chargers and a linear amplifier into one extension lead that is still wound on its drum, and the drum feels warm after ten minutes although the fuse in its plug has not blown. ';
 
-const math = (inside: string): string => `<math display="block">${inside}</math>`;
+const math = (inside: string): string => `<math displaystyle="true">${inside}</math>`;
 
 const ladderMath = [
   math('<mi>b</mi><mo>=</mo><mfrac><mi>h</mi><mn>4</mn></mfrac>'),

@@ -22,7 +22,7 @@ export const stationDistance = calculation({
     frequency: optional(quantity('frequency', 'MHz', { min: 0.1, max: 300_000 })),
     reflection_power_factor: optional(quantity('factor for a reflection, on power', '', { min: 1, max: 4 })),
   },
-  outputs: { average_power: 'W', distance: 'm', beyond_near_field: null },
+  outputs: { distance: 'm', average_power: 'W', beyond_near_field: null },
   sources: ['oet65'],
   validity:
     'Free space, straight in front of the antenna, and no nearer than λ/2π; the share of the time is over the averaging period of the limit, 30 minutes for the public in most rules.',
@@ -34,7 +34,7 @@ export const stationDistance = calculation({
     const eirp = average * 10 ** (gain / 10);
     const distance = Math.sqrt((factor * eirp) / (4 * Math.PI * limit));
     return {
-      result: { average_power: average, distance, beyond_near_field: frequency === undefined ? null : distance >= nearestUse(frequency) },
+      result: { distance, average_power: average, beyond_near_field: frequency === undefined ? null : distance >= nearestUse(frequency) },
       steps: [
         `Average power: P_avg = PEP × d_m × s = ${put(pep, 'W')} × ${put(duty, '')} × ${put(share, '')} = ${out(average, 'W')}`,
         `EIRP = P_avg × 10^(G / 10) = ${out(average, 'W')} × 10^(${put(gain, '')} / 10) = ${out(eirp, 'W')}`,

@@ -1,7 +1,7 @@
 import type { CompiledFamily } from './compile.js';
 import type { Expression, Node } from './expression.js';
 import { figuresOf } from './figures.js';
-import { bracketed, figure, fraction, inRow, joined, lines, piece, quantity, sign, symbol, widthOf, type Piece } from './mathml.js';
+import { bracketed, figure, fraction, inRow, joined, formula, piece, quantity, sign, symbol, widthOf, type Piece } from './mathml.js';
 import type { Worked } from './work.js';
 
 /** Formulas as MathML, made from what a family's answer is worked with, so that what is shown is what is marked. */
@@ -115,10 +115,10 @@ function unitsOf({ variant: { constants, inputs }, derived }: CompiledFamily): M
   return units;
 }
 
-/** A formula in symbols, as one or two `<math>` elements; empty when it cannot be written so (a value looked up in a list). */
+/** A formula in symbols, ready to print; empty when it cannot be written so (a value looked up in a list). */
 export function formulaMathML(symbolOfAnswer: string, expression: Expression): string[] {
   const pieces = statement(symbol(symbolOfAnswer), expression, symbol);
-  return pieces === null ? [] : lines(pieces);
+  return pieces === null ? [] : [formula(pieces)];
 }
 
 /** The same with the numbers and units of a draw put in, ending in the answer as the examiner prints it. */
@@ -134,7 +134,7 @@ export function substitutedMathML(compiled: CompiledFamily, { inputs: given, key
   const isChoice = answer.kind === 'choice';
   const pieces = statement(isChoice ? result : symbol(answer.symbol), answerOf(compiled), print);
   if (pieces === null) return [];
-  return lines(isChoice ? pieces : [...pieces, sign(key.shown === key.value ? '=' : '≈'), result]);
+  return [formula(isChoice ? pieces : [...pieces, sign(key.shown === key.value ? '=' : '≈'), result])];
 }
 
 /** What a page prints above the steps: the formula in symbols, then the same with the numbers and units of a draw put in. */

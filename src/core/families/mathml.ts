@@ -10,19 +10,25 @@ import { withUnit } from './units.js';
 export interface Piece {
   mathml: string;
   width: number;
-  /** Whether a line may be broken before it. */
-  breakable: boolean;
+  /** Whether a line may be broken before it: best before a relation, at need before another sign. */
+  breaks: 'relation' | 'sign' | null;
 }
 
 /** Characters that fit a line on a phone 320 px wide. */
-const lineWidth = 30;
+const lineWidth = 25;
 
 function escaped(text: string): string {
   return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;').replace(/'/g, '&#39;');
 }
 
-export const piece = (mathml: string, width: number): Piece => ({ mathml, width, breakable: false });
-export const sign = (text: string): Piece => ({ mathml: `<mo>${escaped(text)}</mo>`, width: 3, breakable: true });
+const relations = new Set(['=', '≈', '≤', '≥', '<', '>', ',']);
+
+export const piece = (mathml: string, width: number): Piece => ({ mathml, width, breaks: null });
+export const sign = (text: string): Piece => ({
+  mathml: `<mo>${escaped(text)}</mo>`,
+  width: 3,
+  breaks: relations.has(text) ? 'relation' : 'sign',
+});
 
 /** A number with its whole part in groups of three from five digits on, so that zeros can be counted. */
 function grouped(value: number): string {
@@ -63,15 +69,39 @@ export function fraction(above: readonly Piece[], below: readonly Piece[]): Piec
 }
 
 function math(pieces: readonly Piece[]): string {
-  return `<math display="block"><mrow>${joined(pieces)}</mrow></math>`;
+  const [first] = pieces;
+  // A sign that opens a stretch would else be set close to what follows, as the minus of a number is.
+  const row = first === undefined || first.breaks === null ? joined(pieces) : joined(pieces).replace('<mo>', '<mo form="infix">');
+  return `<math displaystyle="true"><mrow>${row}</mrow></math>`;
 }
 
-/** One line when it fits a phone, else two: broken before the result when the rest fits, or where the longer of them is shortest. */
-export function lines(pieces: readonly Piece[]): string[] {
-  const breaks = pieces.flatMap((each, i) => (i > 1 && each.breakable ? [i] : []));
-  if (widthOf(pieces) <= lineWidth || breaks.length === 0) return [math(pieces)];
-  const longer = (at: number): number => Math.max(widthOf(pieces.slice(0, at)), widthOf(pieces.slice(at)));
-  const last = breaks[breaks.length - 1] as number;
-  const at = longer(last) <= lineWidth ? last : breaks.reduce((a, b) => (longer(b) < longer(a) ? b : a));
-  return [math(pieces.slice(0, at)), math(pieces.slice(at))];
+/** A row cut before each piece where `cut` says so; never before the first. */
+function cutRow(row: readonly Piece[], cut: (piece: Piece, part: readonly Piece[]) => boolean): Piece[][] {
+  const parts: Piece[][] = [];
+  for (const each of row) {
+    const part = parts.at(-1);
+    if (part === undefined || cut(each, part)) parts.push([each]);
+    else part.push(each);
+  }
+  return parts;
+}
+
+/**
+ * A formula, ready to print: one `<math>` for each stretch that stays on one line, and places to break the line between them: before a
+ * relation, and before another sign only where a stretch would not fit a phone.
+ */
+export function formula(pieces: readonly Piece[]): string {
+  if (widthOf(pieces) <= lineWidth) return math(pieces);
+  const isRelation = ({ breaks }: Piece): boolean => breaks === 'relation';
+  const [left = [], first = [], ...more] = cutRow(pieces, isRelation);
+  const start = widthOf(left) + widthOf(first) <= lineWidth ? [[...left, ...first]] : [left, first];
+  const stretches = [...start, ...more].flatMap((part) =>
+    widthOf(part) <= lineWidth
+      ? [part]
+      : cutRow(part, (each, before) => each.breaks === 'sign' && !(before.length === 1 && before.every(isRelation))),
+  );
+  return stretches
+    .filter((part) => part.length > 0)
+    .map(math)
+    .join('\u200b');
 }
