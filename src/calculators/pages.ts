@@ -23,18 +23,21 @@ export const field = (label: string, value: string, width: TitleField['width'], 
   ...more,
 });
 
-const entry = ({ id, title, formula }: Calculation): CalculatorEntry => ({
-  href: `/calculators/${id}`,
-  title,
-  formula: formulaOf(formula) ?? [],
-});
+/** The few that were found show their formulas; the whole list is read by its titles. */
+const entry =
+  (withFormula: boolean) =>
+  ({ id, title, formula }: Calculation): CalculatorEntry => ({
+    href: `/calculators/${id}`,
+    title,
+    formula: withFormula ? (formulaOf(formula) ?? []) : [],
+  });
 
 export function calculatorListPage(found: readonly Calculation[], asked: string): CalculatorListPage {
   const titles = [...new Set(found.map(({ topic }) => topicTitle(topic)))];
   const searched = asked.trim() !== '';
   const topics = searched
-    ? [{ title: 'What fits best', entries: found.slice(0, 12).map(entry) }]
-    : titles.map((title) => ({ title, entries: found.filter(({ topic }) => topicTitle(topic) === title).map(entry) }));
+    ? [{ title: 'What fits best', entries: found.slice(0, 12).map(entry(true)) }]
+    : titles.map((title) => ({ title, entries: found.filter(({ topic }) => topicTitle(topic) === title).map(entry(false)) }));
   const many = found.length === 1 ? 'One calculator fits' : `${Math.min(found.length, 12)} calculators fit`;
   return {
     view: 'calculators/list',
@@ -112,7 +115,7 @@ function inputField(spec: InputSpec, { typed, faults, region }: Worked): InputFi
     boxes: boxes.map((value, index) => ({
       id: index === 0 ? `in-${spec.name}` : `in-${spec.name}-${index + 1}`,
       value,
-      label: boxes.length === 1 ? '' : `${spec.label}, number ${index + 1}`,
+      label: index === 0 ? '' : `${spec.label}, number ${index + 1}`,
     })),
     choices: spec.kind === 'choice' ? choices(spec, texts[0] ?? '') : null,
     hint: hint(spec, region),

@@ -3,11 +3,11 @@ import { findCalculation } from '../../../shared/safety-maths/index.js';
 import { CalculationInputError } from '../../../shared/safety-maths/inputs.js';
 import { convert, findUnit } from '../../../shared/numeric-answer/units.js';
 import type { CalculatorLink } from '../calculator-address.js';
-import type { CompiledFamily, Report } from './compile.js';
+import type { Region } from '../syllabus.js';
 import { evaluate, type Values } from './evaluate.js';
 import type { Expression } from './expression.js';
 import { tidy } from './numbers.js';
-import type { Variant } from './variant.js';
+import type { Report, Variant } from './variant.js';
 
 /**
  * The calculation that does the same sum as a family: its page is where a candidate goes on from the working, and its result is what the
@@ -19,6 +19,12 @@ export interface CompiledCalculator {
   inputs: { name: string; from: Expression | Expression[] | string }[];
   choices: Readonly<Record<string, string>>;
   output: string;
+}
+
+interface WithCalculator {
+  calculator: CompiledCalculator | null;
+  region: Region;
+  variant: Variant;
 }
 
 type Read = (text: string, path: (string | number)[]) => Expression;
@@ -60,7 +66,10 @@ function checkInputNames(calculation: Calculation, given: Readonly<Record<string
 }
 
 /** The calculation with a draw's numbers put in. */
-export function calculatorLink({ calculator, region }: CompiledFamily, values: Values): (CalculatorLink & { title: string }) | null {
+export function calculatorLink(
+  { calculator, region }: Pick<WithCalculator, 'calculator' | 'region'>,
+  values: Values,
+): (CalculatorLink & { title: string }) | null {
   if (calculator === null) return null;
   const work = (expression: Expression): number => tidy(evaluate(expression, values, region));
   const inputs: Record<string, string | number | readonly number[]> = { ...calculator.choices };
@@ -72,7 +81,7 @@ export function calculatorLink({ calculator, region }: CompiledFamily, values: V
 }
 
 /** Why a family's exact answer is not what its calculation gives for the same numbers; null when they agree to one part in a thousand million. */
-export function disagreement(compiled: CompiledFamily, values: Values, exact: number): string | null {
+export function disagreement(compiled: WithCalculator, values: Values, exact: number): string | null {
   const link = calculatorLink(compiled, values);
   if (link === null || compiled.calculator === null) return null;
   const { calculation, output } = compiled.calculator;

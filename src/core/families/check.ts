@@ -1,5 +1,5 @@
 import { acceptNumber } from './accept.js';
-import { compileVariant, type CompiledFamily, type Report } from './compile.js';
+import { compileVariant, type CompiledFamily } from './compile.js';
 import type { Value } from './functions.js';
 import { plain } from './numbers.js';
 import { disagreement } from './calculator.js';
@@ -9,7 +9,7 @@ import type { Family } from './schema.js';
 import { regionIds } from '../syllabus.js';
 import { placeholdersIn } from './text.js';
 import { namesUnit } from './units.js';
-import { variantOf, writtenAt, type Path, type Variant } from './variant.js';
+import { variantOf, writtenAt, type Path, type Variant, type Report } from './variant.js';
 
 export interface FamilyFault {
   /** Keys and positions from the family's own mapping, as in its file. */

@@ -6,7 +6,7 @@ import { ExpressionError, parseConstraint, parseExpression, type Constraint, typ
 import type { Value } from './functions.js';
 import { gridSize, gridValue } from './numbers.js';
 import type { Direction, Family, FamilyInput } from './schema.js';
-import { variantOf, writtenAt, type Path, type Variant } from './variant.js';
+import { variantOf, writtenAt, type Path, type Report, type Variant } from './variant.js';
 
 export interface CompiledInput {
   name: string;
@@ -40,8 +40,6 @@ export interface CompiledFamily {
   /** Nodes worked for one set of inputs, at most. */
   cost: number;
 }
-
-export type Report = (path: Path, message: string) => void;
 
 function compileInput([name, input]: [string, FamilyInput]): CompiledInput {
   const { label, unit } = input;

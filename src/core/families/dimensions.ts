@@ -1,6 +1,7 @@
 import { findUnit } from '../../../shared/numeric-answer/units.js';
 import { quantityWords, type QuantityId } from '../../../shared/numeric-answer/quantities.js';
-import type { CompiledFamily, Report } from './compile.js';
+import type { CompiledFamily } from './compile.js';
+import type { Report } from './variant.js';
 import { ExpressionError, type Expression, type Node } from './expression.js';
 import { functionNamed } from './functions.js';
 

@@ -7,6 +7,8 @@ type Override = NonNullable<Family['regions']['uk']['override']>;
 export type Variant = Omit<Family, 'regions'> & { region: Region };
 
 export type Path = (string | number)[];
+/** Takes what is wrong, and where it stands. */
+export type Report = (path: Path, message: string) => void;
 
 /**
  * The family with a region's changes laid over it, or null when it is not offered there. Inputs, constants, derived values, answer
