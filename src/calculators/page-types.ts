@@ -8,7 +8,9 @@ export interface CalculatorListPage {
     asked: string;
     /** What was found, in words; null when nothing was asked. */
     found: string | null;
-    topics: { title: string; entries: CalculatorEntry[] }[];
+    /** Where each topic of the whole list begins; null beside what was found. */
+    contents: { href: string; title: string }[] | null;
+    topics: { id: string | null; title: string; entries: CalculatorEntry[] }[];
     titleBlock: TitleField[];
   };
 }

@@ -8,6 +8,7 @@ import { regions } from '../../shared/regions.js';
 import type { Calculation, Outcome, Valued } from '../../shared/safety-maths/calculation.js';
 import type { InputSpec } from '../../shared/safety-maths/inputs.js';
 import { drawingFor } from './drawings.js';
+import { outputWords } from './output-words.js';
 import type { CalculatorEntry, CalculatorListPage, CalculatorPage, InputField } from './page-types.js';
 import type { Worked } from './service.js';
 
@@ -36,8 +37,12 @@ export function calculatorListPage(found: readonly Calculation[], asked: string)
   const titles = [...new Set(found.map(({ topic }) => topicTitle(topic)))];
   const searched = asked.trim() !== '';
   const topics = searched
-    ? [{ title: 'What fits best', entries: found.slice(0, 12).map(entry(true)) }]
-    : titles.map((title) => ({ title, entries: found.filter(({ topic }) => topicTitle(topic) === title).map(entry(false)) }));
+    ? [{ id: null, title: 'What fits best', entries: found.slice(0, 12).map(entry(true)) }]
+    : titles.map((title, i) => ({
+        id: `topic-${i + 1}`,
+        title,
+        entries: found.filter(({ topic }) => topicTitle(topic) === title).map(entry(false)),
+      }));
   const many = found.length === 1 ? 'One calculator fits' : `${Math.min(found.length, 12)} calculators fit`;
   return {
     view: 'calculators/list',
@@ -48,6 +53,7 @@ export function calculatorListPage(found: readonly Calculation[], asked: string)
           ? `No calculator fits “${asked.slice(0, 60)}”. Try one plain word, such as fuse, ladder or battery.`
           : `${many} “${asked.slice(0, 60)}”.`
         : null,
+      contents: searched ? null : topics.flatMap(({ id, title }) => (id === null ? [] : [{ href: `#${id}`, title }])),
       topics: topics.filter(({ entries }) => entries.length > 0),
       titleBlock: [field('Calculators', 'Safety maths', 8, { name: true }), field('Kept', 'Nothing you type here', 4)],
     },
@@ -96,7 +102,7 @@ function result(worked: Worked): CalculatorPage['data']['result'] {
   if (outcome === null) return { waiting: waiting(worked), answers: [], working: [], drawing: null };
   return {
     waiting: null,
-    answers: answers(outcome),
+    answers: answers(calculation, outcome),
     working: outcome.working.map(formulaLine),
     drawing: drawingFor(calculation.id, outcome),
   };
@@ -161,14 +167,11 @@ export function valueText({ value, unit }: Valued): string {
   return value === true ? 'yes' : value === false ? 'no' : String(value);
 }
 
-const label = (name: string): string =>
-  `${name.charAt(0).toUpperCase()}${name
-    .slice(1)
-    .replace(/_/g, ' ')
-    .replace(/ percent$/, ' in per cent')}`;
-
-const answers = ({ result }: Outcome): { label: string; value: string }[] =>
-  Object.entries(result).map(([name, valued]) => ({ label: label(name), value: valueText(valued) }));
+/** What came out; beside the first, only what there is: an output for which nothing was given has no value. */
+const answers = ({ id }: Calculation, { result }: Outcome): { label: string; value: string }[] =>
+  Object.entries(result)
+    .filter(([, { value }], index) => index === 0 || value !== null)
+    .map(([name, valued]) => ({ label: outputWords(id, name), value: valueText(valued) }));
 
 const electric = new Set(['plug', 'rescue', 'hv', 'mains', 'earth', 'battery']);
 const cautionOf = ({ caution, cautionKey }: Calculation): CautionPart => ({

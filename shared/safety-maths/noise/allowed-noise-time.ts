@@ -31,7 +31,7 @@ export const allowedNoiseTime = calculation({
   sources: ['niosh', 'equalEnergy', 'osha'],
   validity:
     'One steady level with quiet for the rest of the day; sudden bangs can harm at once, and a time above 24 h means no limit that day.',
-  rule: 'The rule is named in the answer: 85 dB(A) for 8 h, halved each 3 dB, unless another is chosen',
+  rule: '85 dB(A) for 8 h, halved each 3 dB, unless another is chosen',
   foundBy: ['headphones', 'how long can I listen', 'too loud', 'contest listening', 'hearing damage'],
   regionDependence: 'workplace law differs; the rule is named, and chosen by whoever asks',
   caution: 'noise',
