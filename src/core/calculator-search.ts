@@ -53,7 +53,18 @@ function score(calculation: Calculation, asked: readonly string[]): number {
   return sum;
 }
 
-const fit = (word: string, asked: string): number => (word === asked ? 1 : asked.length > 2 && word.startsWith(asked) ? 0.7 : 0);
+const fit = (word: string, asked: string): number =>
+  word === asked ? 1 : asked.length > 2 && word.startsWith(asked) ? 0.7 : isSlip(word, asked) ? 0.5 : 0;
+
+/** Whether a word was meant and one key was missed, struck twice or struck wrong, or two were struck in the wrong order. */
+function isSlip(word: string, asked: string): boolean {
+  if (Math.min(word.length, asked.length) < 4 || Math.abs(word.length - asked.length) > 1) return false;
+  let from = 0;
+  while (from < word.length && word[from] === asked[from]) from += 1;
+  const [meant, typed] = [word.slice(from), asked.slice(from)];
+  const swapped = meant.length > 1 && meant[0] === typed[1] && meant[1] === typed[0] && meant.slice(2) === typed.slice(2);
+  return swapped || meant.slice(1) === typed.slice(1) || meant === typed.slice(1) || meant.slice(1) === typed;
+}
 
 /** Those that have a page of their own, by how well they fit; all of them, in the order of their topics, when nothing is asked. */
 export function searchCalculations(calculations: readonly Calculation[], asked: string): Calculation[] {

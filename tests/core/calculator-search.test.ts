@@ -19,8 +19,27 @@ describe('finding a calculator by plain words', () => {
     ['how far to keep people from the antenna', 'compliance-distance'],
     ['voltage drop', 'dc-voltage-drop'],
     ['dbm', 'dbm-from-watts'],
+    ['safe distance aerial', 'compliance-distance'],
+    ['kettle fuse', 'fuse-from-power'],
+    ['how long battery', 'battery-run-time'],
+    ['voltage drop car radio', 'dc-voltage-drop'],
   ])('%s finds %s among the first four', (words, id) => {
     expect(first(words)).toContain(id);
+  });
+
+  it.each([
+    ['ladder angel', 'ladder-angle'],
+    ['batery lasts', 'battery-run-time'],
+    ['lightening', 'lightning-distance'],
+    ['thunnder', 'lightning-distance'],
+    ['kettel fuse', 'fuse-from-power'],
+  ])('%s, a slip of the fingers, finds %s among the first four', (words, id) => {
+    expect(first(words)).toContain(id);
+  });
+
+  it('takes no other word of the same length for a slip, and no short word', () => {
+    expect(searchCalculations(calculations, 'laptops')).toEqual([]);
+    expect(searchCalculations(calculations, 'erb')).toEqual([]);
   });
 
   it('shows all that have a page when nothing is asked, and nothing for words that fit nothing', () => {
