@@ -1,4 +1,4 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -32,8 +32,9 @@ describe('the command check-values', () => {
   it('counts what passed, and answers 0, for published values', async () => {
     let out = '';
     const file = fileURLToPath(new URL('../data/safety-values-heights.json', import.meta.url));
+    const held = (JSON.parse(await readFile(file, 'utf8')) as unknown[]).length;
     const status = await run([file, '--json'], { out: (text) => void (out += text), err: () => undefined });
-    expect([status, JSON.parse(out)]).toEqual([0, { passed: 41, failed: [], unknown: [] }]);
+    expect([status, JSON.parse(out)]).toEqual([0, { passed: held, failed: [], unknown: [] }]);
   });
 
   it('tells what failed from what is unknown, and answers 1', async () => {
