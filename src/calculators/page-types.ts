@@ -1,3 +1,4 @@
+import type { TellTalePart, WorkingPart } from '../core/outcome-parts.js';
 import type { CautionPart, TitleField } from '../core/page-parts.js';
 
 /** What each page of the calculators shows, exactly. */
@@ -101,8 +102,8 @@ export interface TryPage {
     optionsWhy: string | null;
     outcome: {
       verdict: { sign: 'yes' | 'no'; word: string; fact: string; said: string };
-      tellTales: { label: string; tell: string; danger: boolean }[];
-      working: { words: string; mathml: string[]; steps: string[]; accept: string; calculator: { href: string; title: string } | null };
+      tellTales: TellTalePart[];
+      working: WorkingPart;
     } | null;
     /** The same question with other numbers, and the other way to be asked it. */
     freshHref: string;

@@ -2,11 +2,10 @@ import { requirePermission, type Person } from '../accounts/index.js';
 import { searchCalculations } from '../core/calculator-search.js';
 import { RungwiseError } from '../core/errors.js';
 import { draw, fourOptions, type CompiledFamily, type Draw } from '../core/families/draw.js';
-import { markNumber, type Mark } from '../core/marking.js';
+import { drawOptions, markNumber, markOption, type Mark, type ShownOption } from '../core/marking.js';
 import type { Region } from '../core/syllabus.js';
 import type { BankQuestion, FamilyEntry, QuestionsService } from '../questions/index.js';
 import { readQuantity } from '../../shared/numeric-answer/parse.js';
-import { regions } from '../../shared/regions.js';
 import type { Calculation, Outcome } from '../../shared/safety-maths/calculation.js';
 import { calculations, findCalculation } from '../../shared/safety-maths/index.js';
 import { CalculationInputError, type InputSpec } from '../../shared/safety-maths/inputs.js';
@@ -40,7 +39,7 @@ export interface Tried {
   form: 'typed' | 'options';
   /** Whether this draw can be asked in the other form. */
   canBeOptions: boolean;
-  options: { value: string; text: string; key: boolean }[] | null;
+  options: ShownOption[] | null;
   given: string | null;
   /** Null until something was given that could be marked. */
   mark: Mark | null;
@@ -100,7 +99,7 @@ function worked(calculation: Calculation, typed: Typed, region: Region): Pick<Wo
   }
   if (faults.size > 0 || missing.length > 0) return { faults, missing, outcome: null };
   try {
-    return { faults, missing, outcome: calculation.run(values, regions[region].id) };
+    return { faults, missing, outcome: calculation.run(values, region) };
   } catch (error) {
     if (!(error instanceof CalculationInputError)) throw error;
     faults.set(error.input, error.problem);
@@ -109,29 +108,16 @@ function worked(calculation: Calculation, typed: Typed, region: Region): Pick<Wo
 }
 
 function tried(drawn: Draw, query: TryQuery): Pick<Tried, 'draw' | 'form' | 'canBeOptions' | 'options' | 'given' | 'mark' | 'why'> {
-  const four = drawn.options ?? fourOptions(drawn);
+  const four = drawOptions(drawn, drawn.options ?? fourOptions(drawn));
   const form = four !== null && (query.form === 'options' || drawn.options !== null) ? 'options' : 'typed';
   const base = { draw: drawn, form, canBeOptions: four !== null } as const;
   if (form === 'options' && four !== null) {
-    const options = four.map(({ value, text, tellTale }) => ({
-      value: String(value),
-      text,
-      key: tellTale === null && isKey(drawn, value),
-    }));
-    const chosen = options.find(({ value }) => value === query.option);
-    const mark = chosen === undefined ? null : { ...markNumber(drawn, Number(chosen.value)), right: chosen.key };
-    return {
-      ...base,
-      options,
-      given: chosen?.value ?? null,
-      mark,
-      why: query.option !== null && chosen === undefined ? 'Choose one of the answers.' : null,
-    };
+    const mark = query.option === null ? null : markOption(four, query.option, drawn);
+    const why = query.option !== null && mark === null ? 'Choose one of the answers.' : null;
+    return { ...base, options: four, given: mark === null ? null : query.option, mark, why };
   }
   if (query.value === null) return { ...base, options: null, given: null, mark: null, why: null };
   const reading = readQuantity(query.value, drawn.key.unit);
   if (!reading.understood) return { ...base, options: null, given: query.value, mark: null, why: reading.message };
   return { ...base, options: null, given: query.value, mark: markNumber(drawn, reading.value), why: null };
 }
-
-const isKey = (drawn: Draw, value: number): boolean => value === drawn.key.shown || value === drawn.key.value;

@@ -1,6 +1,6 @@
-import { calculatorOf } from '../core/calculator-address.js';
-import { unitSpoken, workingMathML } from '../core/families/draw.js';
+import { unitSpoken } from '../core/families/draw.js';
 import { shortDate } from '../core/calendar.js';
+import { tellTaleParts, workingPart } from '../core/outcome-parts.js';
 import { regions } from '../../shared/regions.js';
 import type { TryPage } from './page-types.js';
 import { field } from './pages.js';
@@ -77,13 +77,7 @@ function outcome({ draw, compiled, options, given, mark }: Tried): TryPage['data
       fact: `The answer is ${draw.answerText}.`,
       said: `You ${options === null ? 'wrote' : 'chose'} “${chosen}”. Nothing is recorded here.`,
     },
-    tellTales: mark.tellTales.map(({ label, tell, direction }) => ({ label, tell, danger: direction === 'unsafe' })),
-    working: {
-      words: draw.formula.words,
-      mathml: workingMathML(compiled, draw),
-      steps: draw.steps,
-      accept: draw.acceptText,
-      calculator: calculatorOf(draw),
-    },
+    tellTales: tellTaleParts(mark, false),
+    working: workingPart(compiled, draw),
   };
 }

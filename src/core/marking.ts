@@ -24,12 +24,13 @@ export function shownOptions(question: SingleQuestion, seed: number): ShownOptio
   return question.order === 'fixed' ? options : shuffled(options, randomFrom(`options ${question.id} ${seed}`));
 }
 
-/** The listed values of a choice draw, in the order of the list; null for a draw that asks for a typed number. */
-export function drawOptions(draw: Draw): ShownOption[] | null {
-  if (draw.options === null) return null;
-  return draw.options.map((option): ShownOption => {
+/** The values a draw offers, in their order: those of its list, or those given; null where a number is to be typed. */
+export function drawOptions(draw: Draw, offered = draw.options): ShownOption[] | null {
+  if (offered === null) return null;
+  const { value, shown } = draw.key;
+  return offered.map((option): ShownOption => {
     const tale = draw.tellTales.find((t) => t.name === option.tellTale);
-    return { value: String(option.value), text: option.text, key: option.value === draw.key.value, why: tale?.tell ?? '' };
+    return { value: String(option.value), text: option.text, key: option.value === value || option.value === shown, why: tale?.tell ?? '' };
   });
 }
 

@@ -1,7 +1,6 @@
-import { calculatorOf } from '../core/calculator-address.js';
 import { whenWords } from '../core/calendar.js';
-import { markNumber, markOption, slipWords } from '../core/marking.js';
-import { workingMathML } from '../core/families/draw.js';
+import { markNumber, markOption } from '../core/marking.js';
+import { tellTaleParts, workingPart } from '../core/outcome-parts.js';
 import { readQuantity } from '../../shared/numeric-answer/parse.js';
 import type { RecordedAnswer } from '../answers/index.js';
 import type { OutcomePage } from './page-types.js';
@@ -71,14 +70,10 @@ function readAs(given: string, { put }: AskedItem): string {
 
 const sentence = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
 
-/** What the answer betrays. Before the fresh numbers no mistake is named; that the figures look right is fair to say. */
 function tellTales(answer: RecordedAnswer, item: AskedItem, retry: boolean): OutcomePage['data']['tellTales'] {
   const { put } = item;
   if (answer.right || put.draw === null) return [];
-  const mark = put.options === null ? markTyped(answer.given, item) : markOption(put.options, answer.given, put.draw);
-  const known = mark?.tellTales ?? [];
-  if (known.length === 0 && mark?.slip) return [{ ...slipWords(mark.slip, retry), danger: false }];
-  return retry ? [] : known.map(({ label, tell, direction }) => ({ label, tell, danger: direction === 'unsafe' }));
+  return tellTaleParts(put.options === null ? markTyped(answer.given, item) : markOption(put.options, answer.given, put.draw), retry);
 }
 
 function markTyped(given: string, item: AskedItem) {
@@ -91,13 +86,7 @@ function markTyped(given: string, item: AskedItem) {
 function working(item: AskedItem): OutcomePage['data']['working'] {
   const { draw, compiled } = item.put;
   if (draw === null || compiled === null) return null;
-  return {
-    words: draw.formula.words,
-    mathml: workingMathML(compiled, draw),
-    steps: draw.steps,
-    accept: draw.acceptText,
-    calculator: calculatorOf(draw),
-  };
+  return workingPart(compiled, draw);
 }
 
 function next(answer: RecordedAnswer, retry: boolean, today: number, last: boolean): OutcomePage['data']['next'] {

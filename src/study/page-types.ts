@@ -1,3 +1,4 @@
+import type { TellTalePart, WorkingPart } from '../core/outcome-parts.js';
 import type { CautionPart, TitleField } from '../core/page-parts.js';
 
 /** What each page of study shows, exactly. */
@@ -35,20 +36,14 @@ export interface OutcomePage {
     stem: string;
     verdict: { sign: 'yes' | 'no' | 'guess'; word: string; fact: string; said: string };
     /** Mistakes the answer betrays. `danger` says that acting on it could hurt someone. */
-    tellTales: { label: string; tell: string; danger: boolean }[];
+    tellTales: TellTalePart[];
     /** A wrong number, and one fresh draw is offered before any help: the working is then withheld. */
     retry: boolean;
     /** Every option with why it is or is not right. Null for a typed number. */
     options: { letter: string; text: string; key: boolean; yours: boolean; why: string }[] | null;
     explanation: string | null;
     /** MathML is made by the core from the family's own formula and is safe to print as it is. */
-    working: {
-      words: string;
-      mathml: string[];
-      steps: string[];
-      accept: string;
-      calculator: { href: string; title: string } | null;
-    } | null;
+    working: WorkingPart | null;
     caution: CautionPart | null;
     next: { href: string; label: string; note: string };
     titleBlock: TitleField[];

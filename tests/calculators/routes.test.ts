@@ -137,6 +137,10 @@ describe('a question to try', () => {
     const wrong = await get(`/calculators/current-from-power/try/nf-current-from-power?seed=1&region=uk&value=${watts * 230}`);
     expect(wrong.html.querySelector('.plate.no')?.text).toContain('Not right.');
     expect(wrong.html.querySelectorAll('.tells li').length).toBeGreaterThan(0);
+    const slipped = await get(
+      `/calculators/current-from-power/try/nf-current-from-power?seed=1&region=uk&value=${((watts / 230) * 10).toFixed(3)}`,
+    );
+    expect(slipped.html.querySelector('.tells')?.text).toContain('ten times too large');
     expect((await app.rows('SELECT 1 FROM answer')).length).toBe(0);
   });
 
