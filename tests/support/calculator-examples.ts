@@ -1,8 +1,8 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { checkRecord, type CheckRecord } from '../../shared/safety-maths/check-record.js';
+import { checkRecord } from '../../shared/safety-maths/check-record.js';
 import { draw } from '../../src/core/families/draw.js';
 import { variants } from '../core/families/shipped.js';
 import { calculations } from '../../shared/safety-maths/index.js';
+import { publishedValues } from './published-values.js';
 
 /** Inputs that each calculation can work, by its id: those of a family it works, or of the first published value it answers to. */
 export const examples = new Map<string, Readonly<Record<string, unknown>>>([
@@ -17,12 +17,7 @@ for (const [, region, compiled] of variants) {
   if (region === 'uk' && calculator !== null && !examples.has(calculator.id)) examples.set(calculator.id, calculator.inputs);
 }
 
-const folder = new URL('../data/', import.meta.url);
-const records = readdirSync(folder)
-  .filter((name) => name.startsWith('safety-values-'))
-  .flatMap((name) => JSON.parse(readFileSync(new URL(name, folder), 'utf8')) as CheckRecord[]);
-
-for (const record of records) {
+for (const record of publishedValues) {
   const calculation = calculations.find(({ checks }) => checks.some(({ name }) => name === record.function));
   if (calculation === undefined || examples.has(calculation.id)) continue;
   const { run } = calculation;

@@ -1,16 +1,7 @@
-import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { checkRecord } from '../../../shared/safety-maths/check-record.js';
-import type { CheckRecord } from '../../../shared/safety-maths/check-record.js';
 import { calculations } from '../../../shared/safety-maths/index.js';
-
-type Published = CheckRecord & { source: { title: string }; reverify?: boolean };
-
-/** Published values, each with its source and tolerance: tests/data/safety-values-*.json. */
-const folder = new URL('../../data/', import.meta.url);
-const records = readdirSync(folder)
-  .filter((name) => name.startsWith('safety-values-'))
-  .flatMap((name) => JSON.parse(readFileSync(new URL(name, folder), 'utf8')) as Published[]);
+import { publishedValues as records, type Published } from '../../support/published-values.js';
 
 describe('the safety maths against published values', () => {
   // What could only be given from memory is run as well, and says so in its name.
