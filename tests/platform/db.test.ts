@@ -78,11 +78,18 @@ describe('a database that goes away', () => {
   /** Ends all connections of the program, as a restart of the database does. */
   const cut = () => ask(embedded.adminUrl, `SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE application_name = 'rungwise'`);
 
+  /** On a busy machine a statement may reach the database late, and one that comes after the cut would sleep undisturbed. */
+  const bothSleep = async (): Promise<void> => {
+    const rows = await ask(embedded.adminUrl, `SELECT 1 FROM pg_stat_activity WHERE wait_event = 'PgSleep'`);
+    if (rows.length !== 2) throw new Error(`${rows.length} statements sleep`);
+  };
+
   it('does not end the process, is recognised in every way it shows, and is used again when it is back', async () => {
     expect(await away.prisma.guess.count()).toBe(0);
     const sleeping = [failureOf(away.pool.query('SELECT pg_sleep(9)')), failureOf(away.prisma.$queryRaw`SELECT 1 FROM pg_sleep(9)`)];
     const inside = failureOf(
       inTransaction(away, async (sql) => {
+        await eventually(bothSleep);
         await eventually(cut);
         await new Promise((resolve) => setTimeout(resolve, 200)); // the connection breaks while nothing is asked of it
         await sql.query('SELECT 1');
