@@ -2,7 +2,8 @@ import { randomInt, randomUUID } from 'node:crypto';
 import { accountsService, type Installation, type Person } from '../src/accounts/index.js';
 import { randomFrom, type Random } from '../src/core/random.js';
 import { makePhrase } from '../src/core/return-phrase.js';
-import type { Certainty } from '../src/core/question.js';
+import { fieldsFor } from './seed-answers.js';
+import type { Certainty } from '../src/core/questions/schema.js';
 import { shiftedClock, type Clock } from '../src/platform/clock.js';
 import type { Db } from '../src/platform/db.js';
 import { hashPassword } from '../src/platform/password.js';
@@ -109,17 +110,7 @@ async function evening(study: StudyService, person: Person, pupil: Pupil, random
     const met = skill.get(item.questionId) ?? 0;
     const right = random.next() < Math.min(0.97, pupil.knows + 0.12 * met);
     skill.set(item.questionId, met + 1);
-    const { options, draw } = item.put;
-    const wrong =
-      options === null
-        ? String(draw?.tellTales[0]?.value ?? 1)
-        : (options.filter((option) => !option.key)[random.below(options.length - 1)]?.value ?? '');
-    const key = options === null ? String(draw?.key.shown) : (options.find((option) => option.key)?.value ?? '');
-    await study.answer(person, {
-      token: item.token,
-      certainty: certaintyOf(right, random),
-      ...(options === null ? { value: right ? key : wrong } : { option: right ? key : wrong }),
-    });
+    await study.answer(person, { token: item.token, certainty: certaintyOf(right, random), ...fieldsFor(item.put.task, right, random) });
   }
 }
 

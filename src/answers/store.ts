@@ -1,4 +1,4 @@
-import type { Certainty } from '../core/question.js';
+import type { Certainty } from '../core/questions/schema.js';
 import type { Region } from '../core/syllabus.js';
 import type { Db } from '../platform/db.js';
 
@@ -17,6 +17,8 @@ export interface AnswerRow {
   given: string;
   certainty: Certainty;
   right: boolean;
+  /** The share of a question's parts that were right; null where there are no parts. */
+  score: number | null;
   tellTale: string | null;
   rating: number | null;
   day: number;
@@ -59,8 +61,8 @@ const recordText = `
     FROM round_item i, moved WHERE i.token = $1 AND $25::uuid IS NOT NULL
   )
   INSERT INTO answer (token, person_id, question_id, revision, seed, region, given, certainty, "right", tell_tale, rating, day, answered_at,
-    expected_recall, stability_after, difficulty_after, due_day_after, reps_after, stability_before, difficulty_before, last_day_before)
-  SELECT $1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $18, moved.reps, $22, $23, $24 FROM moved`;
+    expected_recall, stability_after, difficulty_after, due_day_after, reps_after, stability_before, difficulty_before, last_day_before, score)
+  SELECT $1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $18, moved.reps, $22, $23, $24, $27 FROM moved`;
 
 /** @returns `moved-meanwhile` when the memory is no longer as it was read; `known` when this token was answered before. */
 export async function recordAnswer(
@@ -87,7 +89,7 @@ export async function recordAnswer(
       a.answeredAt,
     ],
     ...[a.expectedRecall, after.stability, after.difficulty, after.lastDay, after.dueDay, after.retryDay, after.surelyWrong],
-    ...[before.reps, before.stability, before.difficulty, before.lastDay, fresh?.token ?? null, fresh?.seed ?? null],
+    ...[before.reps, before.stability, before.difficulty, before.lastDay, fresh?.token ?? null, fresh?.seed ?? null, a.score],
   ];
   try {
     const { rowCount } = await db.pool.query({ name: 'answer-record', text: recordText, values });
@@ -109,6 +111,7 @@ export interface RecordedAnswer {
   given: string;
   certainty: Certainty;
   right: boolean;
+  score: number | null;
   rating: number | null;
   day: number;
   dueDayAfter: number | null;
@@ -119,7 +122,7 @@ export interface RecordedAnswer {
   freshAnswered: boolean;
 }
 
-const answerColumns = `a.token, a.person_id AS "personId", a.question_id AS "questionId", a.revision, a.seed, a.region, a.given, a.certainty, a."right",
+const answerColumns = `a.token, a.person_id AS "personId", a.question_id AS "questionId", a.revision, a.seed, a.region, a.given, a.certainty, a."right", a.score,
   a.rating, a.day, a.due_day_after AS "dueDayAfter", i.round_id AS "roundId", i.position, i.retry_of AS "retryOf",
   f.token AS "freshToken", fa.token IS NOT NULL AS "freshAnswered"`;
 const answerTables = `answer a LEFT JOIN round_item i ON i.token = a.token LEFT JOIN round_item f ON f.retry_of = a.token

@@ -1,4 +1,4 @@
-import type { SingleQuestion } from './question.js';
+import type { SingleQuestion } from './questions/schema.js';
 import { acceptNumber, tellTalesOf, type Draw, type TellTale } from './families/draw.js';
 import { randomFrom, shuffled } from './random.js';
 import { shiftDecimal } from '../../shared/numeric-answer/units.js';
@@ -35,7 +35,10 @@ export function drawOptions(draw: Draw, offered = draw.options): ShownOption[] |
 }
 
 export interface Mark {
+  /** Whether the whole answer is right. */
   right: boolean;
+  /** 0 to 1: the share of a question's parts that are right. */
+  score: number;
   tellTales: TellTale[];
   /** The right figures with a wrong power of ten; null for any other answer, and for a chosen one. */
   slip: Slip | null;
@@ -54,7 +57,7 @@ export function markOption(options: readonly ShownOption[], value: string, draw:
   const chosen = options.find((option) => option.value === value);
   if (chosen === undefined) return null;
   const right = chosen.key;
-  return { right, tellTales: right || draw === null ? [] : tellTalesOf(draw, Number(value)), slip: null };
+  return { right, score: right ? 1 : 0, tellTales: right || draw === null ? [] : tellTalesOf(draw, Number(value)), slip: null };
 }
 
 type Marked = Pick<Draw, 'key' | 'tellTales'>;
@@ -62,7 +65,8 @@ type Marked = Pick<Draw, 'key' | 'tellTales'>;
 /** @param value the number as read, in the draw's own unit */
 export function markNumber(draw: Marked, value: number): Mark {
   const right = acceptNumber(draw, value);
-  return right ? { right, tellTales: [], slip: null } : { right, tellTales: tellTalesOf(draw, value), slip: slipOf(draw, value) };
+  if (right) return { right, score: 1, tellTales: [], slip: null };
+  return { right, score: 0, tellTales: tellTalesOf(draw, value), slip: slipOf(draw, value) };
 }
 
 const slips = [3, -3, 6, -6, 1, -1, 2, -2];

@@ -1,5 +1,5 @@
 import type { Path, PackFault } from './pack-draft.js';
-import type { SingleQuestion } from './question.js';
+import type { SingleQuestion } from './questions/schema.js';
 
 /**
  * Signs by which a candidate who knows nothing finds the key, or none can: the item-writing rules that a program can see

@@ -1,10 +1,11 @@
 import { checkFamily } from './families/draw.js';
 import type { Family } from './families/schema.js';
+import { checkDrawings } from './pack-drawings.js';
 import { checkOptions } from './option-checks.js';
 import type { Pack } from './pack.js';
 import { draftOf, textAt, textsAt, type PackDraft, type PackFault, type Path } from './pack-draft.js';
 import { checkIds, checkPrefixes, checkReferences, checkSources } from './pack-references.js';
-import type { SingleQuestion } from './question.js';
+import type { FixedQuestion } from './questions/schema.js';
 
 export interface Coverage {
   objective: string;
@@ -25,6 +26,7 @@ export function checkDraft(draft: PackDraft, { complete = true, tryFamilies = tr
     ...checkIds(draft),
     ...(complete ? checkReferences(draft) : []),
     ...checkPrefixes(draft),
+    ...checkDrawings(draft, complete),
     ...checkSources(draft),
     ...draft.questions.flatMap(({ whole }, index) =>
       whole ? checkQuestion(draft, cautions.get(whole.objective), whole, ['questions', index]) : [],
@@ -49,8 +51,8 @@ export function coverageOf(draft: PackDraft): Coverage[] {
   }));
 }
 
-function checkQuestion(draft: PackDraft, caution: string | undefined, question: SingleQuestion, path: Path): PackFault[] {
-  const faults = checkOptions(question, path);
+function checkQuestion(draft: PackDraft, caution: string | undefined, question: FixedQuestion, path: Path): PackFault[] {
+  const faults = question.kind === 'single' ? checkOptions(question, path) : [];
   if (caution !== undefined && question.caution === undefined) {
     const message = `The objective ${question.objective} carries the caution "${caution}", and this question has none. Add "caution: ${caution}", or another that fits.`;
     faults.push({ level: 'warning', rule: 'caution-missing', path: [...path, 'id'], message });

@@ -1,6 +1,7 @@
+import type { Drawing } from './drawing.js';
 import type { Family } from './families/schema.js';
 import type { Pack, PackHead } from './pack.js';
-import type { SingleQuestion } from './question.js';
+import type { FixedQuestion } from './questions/schema.js';
 import type { Caution, Objective, Source, Topic } from './syllabus.js';
 
 /** Keys and positions that lead to a part of a pack, such as `['questions', 3, 'options', 1, 'text']`. */
@@ -28,12 +29,13 @@ export interface PackDraft {
   objectives: DraftEntry<Objective>[];
   cautions: DraftEntry<Caution>[];
   sources: DraftEntry<Source>[];
-  questions: DraftEntry<SingleQuestion>[];
+  questions: DraftEntry<FixedQuestion>[];
   families: DraftEntry<Family>[];
+  drawings: DraftEntry<Drawing>[];
 }
 
 export type ListKind = Exclude<keyof PackDraft, 'head'>;
-export const listKinds: readonly ListKind[] = ['topics', 'objectives', 'cautions', 'sources', 'questions', 'families'];
+export const listKinds: readonly ListKind[] = ['topics', 'objectives', 'cautions', 'sources', 'questions', 'families', 'drawings'];
 
 export function draftOf(pack: Pack): PackDraft {
   const entries = <T>(list: T[]): DraftEntry<T>[] => list.map((whole) => ({ raw: whole, whole }));
@@ -45,6 +47,7 @@ export function draftOf(pack: Pack): PackDraft {
     sources: entries(pack.sources),
     questions: entries(pack.questions),
     families: entries(pack.families),
+    drawings: entries(pack.drawings),
   };
 }
 
@@ -55,6 +58,7 @@ export const idKeys: Readonly<Record<ListKind, string>> = {
   sources: 'id',
   questions: 'id',
   families: 'id',
+  drawings: 'id',
 };
 /** The name of one entry of a list. */
 export const oneOf: Readonly<Record<ListKind, string>> = {
@@ -64,6 +68,7 @@ export const oneOf: Readonly<Record<ListKind, string>> = {
   sources: 'source',
   questions: 'question',
   families: 'family',
+  drawings: 'drawing',
 };
 
 /** The text under a key; empty when there is none. */

@@ -32,6 +32,7 @@ const references: readonly (readonly [ListKind, readonly string[], ListKind])[] 
   ['questions', ['objective'], 'objectives'],
   ['questions', ['sources', '*'], 'sources'],
   ['questions', ['caution'], 'cautions'],
+  ['questions', ['drawing'], 'drawings'],
   ['families', ['objectives', '*'], 'objectives'],
   ['families', ['sources', '*'], 'sources'],
   ['families', ['caution'], 'cautions'],
@@ -54,7 +55,9 @@ export function checkReferences(draft: PackDraft): PackFault[] {
 
 function missing(path: Path, id: string, to: ListKind, known: ReadonlySet<string>): PackFault {
   const near = known.size <= 1_000 ? nearest(id, known) : null;
-  const cure = near ? `Did you mean "${near}"?` : `Correct it, or add the ${oneOf[to]} to a file that begins with "${to}:".`;
+  const cure = near
+    ? `Did you mean "${near}"?`
+    : `Correct it, or add ${to === 'drawings' ? 'it as an SVG file of that name' : `the ${oneOf[to]} to a file that begins with "${to}:"`}.`;
   return { level: 'error', rule: 'missing-reference', path, message: `This pack has no ${oneOf[to]} "${id.slice(0, 80)}". ${cure}` };
 }
 

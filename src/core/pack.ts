@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import type { Drawing } from './drawing.js';
 import { familySchema, type Family } from './families/schema.js';
-import { singleQuestionSchema, type SingleQuestion } from './question.js';
+import { fixedQuestionSchema, type FixedQuestion } from './questions/schema.js';
 import { cautionSchema, keySchema, objectiveSchema, regionSchema, sourceSchema, topicSchema } from './syllabus.js';
 import type { Caution, Objective, Source, Topic } from './syllabus.js';
 
@@ -26,7 +27,7 @@ export const packFileSchemas = {
   objectives: z.array(objectiveSchema).max(400),
   cautions: z.array(cautionSchema).max(60),
   sources: z.array(sourceSchema).max(400),
-  questions: z.array(singleQuestionSchema).max(400),
+  questions: z.array(fixedQuestionSchema).max(400),
   families: z.array(familySchema).max(60),
 } as const;
 
@@ -40,6 +41,7 @@ export interface Pack {
   objectives: Objective[];
   cautions: Caution[];
   sources: Source[];
-  questions: SingleQuestion[];
+  questions: FixedQuestion[];
   families: Family[];
+  drawings: Drawing[];
 }

@@ -1,4 +1,4 @@
-import type { Certainty } from './question.js';
+import type { Certainty } from './questions/schema.js';
 import type { Rating } from './memory.js';
 
 /**

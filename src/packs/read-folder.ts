@@ -28,7 +28,7 @@ export interface ReadOptions {
 }
 
 /**
- * Reads a pack folder: every *.yaml and *.yml in it, each with one top-level key out of `packFileSchemas`. All faults are told at
+ * Reads a pack folder: every *.yaml and *.yml in it, each with one top-level key out of `packFileSchemas`, and every *.svg. All faults are told at
  * once, each with file, line and column. Never throws for anything in the folder. Time and memory are bounded by yaml/limits.ts,
  * but a hostile pack can still take seconds: read the packs of strangers with `readPackFolderApart`.
  */
@@ -81,15 +81,16 @@ function entriesOf(parts: Part[]): Omit<Draft, 'head'> {
 /** Where the list as a whole was refused, its sound entries are still taken, so that the others do not hide their faults. */
 function entriesOfPart(kind: ListKind, part: Part): Entry<unknown>[] {
   if (!Array.isArray(part.raw)) return [];
-  const one: z.ZodType = packFileSchemas[kind].element;
   const whole = part.whole as unknown[] | null;
+  if (kind === 'drawings') return part.raw.map((raw: unknown, index) => ({ raw, whole: whole?.[index] ?? null, part, index }));
+  const one: z.ZodType = packFileSchemas[kind].element;
   return part.raw.map((raw: unknown, index) => ({ raw, whole: whole ? whole[index] : (one.safeParse(raw).data ?? null), part, index }));
 }
 
 function headFindings(parts: Part[], complete: boolean): Finding[] {
   const heads = parts.filter(({ kind }) => kind === 'pack');
   const at = (part: Part, rule: string, message: string): Finding => {
-    return { level: 'error', rule, file: part.file, ...part.yaml.placeOfKey(['pack']), path: 'pack', message };
+    return { level: 'error', rule, file: part.file, ...part.places.placeOfKey(['pack']), path: 'pack', message };
   };
   if (heads.length === 0 && complete) {
     const message =
@@ -111,17 +112,17 @@ function overfull(kind: ListKind, entries: Entry<unknown>[]): Finding[] {
   const path = [kind, first.index];
   const message = `A pack may have ${limit} ${kind}, and this one has ${entries.length}. Split it, or take some out.`;
   return [
-    { level: 'error', rule: 'too-many-entries', file: first.part.file, ...first.part.yaml.placeOf(path), path: pathText(path), message },
+    { level: 'error', rule: 'too-many-entries', file: first.part.file, ...first.part.places.placeOf(path), path: pathText(path), message },
   ];
 }
 
 /** A fault of the whole pack, at its place in its file. */
 function located({ level, rule, path, message, first }: PackFault, draft: Draft): Finding {
   const { part, inFile } = inItsFile(path, draft);
-  const place = part.yaml.placeOf(inFile);
+  const place = part.places.placeOf(inFile);
   if (!first) return { level, rule, file: part.file, ...place, path: pathText(inFile), message };
   const other = inItsFile(first, draft);
-  const where = `${other.part.file === part.file ? '' : `${other.part.file}, `}line ${other.part.yaml.placeOf(other.inFile).line}`;
+  const where = `${other.part.file === part.file ? '' : `${other.part.file}, `}line ${other.part.places.placeOf(other.inFile).line}`;
   return { level, rule, file: part.file, ...place, path: pathText(inFile), message: `${message} The first is in ${where}.` };
 }
 

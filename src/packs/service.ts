@@ -1,9 +1,20 @@
 import { createHash } from 'node:crypto';
 import type { PoolClient } from 'pg';
+import type { Family } from '../core/families/schema.js';
 import type { Pack } from '../core/pack.js';
+import type { FixedQuestion } from '../core/questions/schema.js';
 import { regionIds } from '../core/syllabus.js';
 import { inTransaction, type Db } from '../platform/db.js';
-import { findPack, findUnraised, lockPacks, writePack, writeQuestions, writeSyllabus, type QuestionToWrite } from './store.js';
+import {
+  findPack,
+  findUnraised,
+  lockPacks,
+  writeDrawings,
+  writePack,
+  writeQuestions,
+  writeSyllabus,
+  type QuestionToWrite,
+} from './store.js';
 
 export interface PacksNeeds {
   db: Db;
@@ -30,7 +41,10 @@ export function packsService({ db, enrolAll }: PacksNeeds) {
       if (codes.length > 0) return { state: 'refused', codes };
       const packId = await writePack(sql, pack, contentHash);
       await writeSyllabus(sql, packId, pack);
-      const { retired } = await writeQuestions(sql, packId, questions);
+      const drawings = pack.drawings.map((body) => ({ code: body.id, hash: hashOf(body), body }));
+      await writeDrawings(sql, packId, drawings);
+      const hashes = new Map(drawings.map(({ code, hash }) => [code, hash]));
+      const { retired } = await writeQuestions(sql, packId, questions, hashes);
       await enrolAll(sql, packId);
       return { state: 'loaded', version: pack.head.version, questions: questions.length, retired };
     });
@@ -40,14 +54,15 @@ export function packsService({ db, enrolAll }: PacksNeeds) {
 }
 
 function questionsOf(pack: Pack): QuestionToWrite[] {
-  const single = pack.questions.map((question): QuestionToWrite => ({
+  const fixed = pack.questions.map((question): QuestionToWrite => ({
     code: question.id,
-    kind: 'single',
+    kind: question.kind,
     objective: question.objective,
     regions: question.regions ?? [...regionIds],
     revision: question.revision,
     body: question,
-    hash: hashOf({ ...question, checked: '' }),
+    hash: meaningHash(question),
+    drawing: question.drawing ?? null,
   }));
   const numeric = pack.families.map((family): QuestionToWrite => ({
     code: family.id,
@@ -56,9 +71,16 @@ function questionsOf(pack: Pack): QuestionToWrite[] {
     regions: regionIds.filter((region) => family.regions[region].available),
     revision: family.revision,
     body: family,
-    hash: hashOf({ ...family, checked: '' }),
+    hash: meaningHash(family),
+    drawing: null,
   }));
-  return [...single, ...numeric];
+  return [...fixed, ...numeric];
+}
+
+/** A hash of what people are asked and told. The day of the check and what the checker was excused from may change without a new revision. */
+function meaningHash(item: FixedQuestion | Family): string {
+  const { excuses: _, sameSince: __, ...rest } = item;
+  return hashOf({ ...rest, checked: '' });
 }
 
 /** A hash of the content, whatever the order in which it was written down. */

@@ -1,5 +1,7 @@
 import type { PoolClient } from 'pg';
+import type { Drawing } from '../core/drawing.js';
 import type { Pack } from '../core/pack.js';
+import type { FixedKind } from '../core/questions/schema.js';
 
 /** Writing a pack: every statement takes the whole list at once and runs inside the caller's transaction. */
 
@@ -62,12 +64,28 @@ export async function writeSyllabus(sql: PoolClient, packId: number, pack: Pack)
 
 export interface QuestionToWrite {
   code: string;
-  kind: 'single' | 'numeric';
+  kind: FixedKind | 'numeric';
   objective: string;
   regions: string[];
   revision: number;
   body: unknown;
   hash: string;
+  /** The code of the drawing it shows. */
+  drawing: string | null;
+}
+
+/** Adds what is new among the drawings, under the hash of their content. */
+export async function writeDrawings(
+  sql: PoolClient,
+  packId: number,
+  drawings: { code: string; hash: string; body: Drawing }[],
+): Promise<void> {
+  await sql.query(
+    `INSERT INTO drawing (pack_id, code, content_hash, body)
+     SELECT $1, code, hash, body FROM jsonb_to_recordset($2) AS d(code text, hash text, body jsonb) ORDER BY code
+     ON CONFLICT (pack_id, code, content_hash) DO NOTHING`,
+    [packId, JSON.stringify(drawings)],
+  );
 }
 
 /**
@@ -85,8 +103,14 @@ export async function findUnraised(sql: PoolClient, packId: number, questions: Q
   return rows.map((row) => row.code);
 }
 
-export async function writeQuestions(sql: PoolClient, packId: number, questions: QuestionToWrite[]): Promise<{ retired: number }> {
-  const list = JSON.stringify(questions);
+/** @param drawings hashes of the drawings by their codes; they must be there already */
+export async function writeQuestions(
+  sql: PoolClient,
+  packId: number,
+  questions: QuestionToWrite[],
+  drawings: ReadonlyMap<string, string>,
+): Promise<{ retired: number }> {
+  const list = JSON.stringify(questions.map((q) => ({ ...q, drawingHash: q.drawing === null ? null : (drawings.get(q.drawing) ?? null) })));
   await sql.query(
     `INSERT INTO question (pack_id, code, kind, objective_id, topic_id, regions, current_revision, retired)
      SELECT $1, n.code, n.kind, o.id, o.topic_id, n.regions, n.revision, false
@@ -98,10 +122,12 @@ export async function writeQuestions(sql: PoolClient, packId: number, questions:
     [packId, list],
   );
   await sql.query(
-    `INSERT INTO question_revision (question_id, revision, body, content_hash)
-     SELECT q.id, n.revision, n.body, n.hash FROM jsonb_to_recordset($2) AS n(code text, revision int, body jsonb, hash text)
+    `INSERT INTO question_revision (question_id, revision, body, content_hash, drawing_id)
+     SELECT q.id, n.revision, n.body, n.hash, d.id
+     FROM jsonb_to_recordset($2) AS n(code text, revision int, body jsonb, hash text, drawing text, "drawingHash" text)
        JOIN question q ON q.pack_id = $1 AND q.code = n.code
-     ON CONFLICT (question_id, revision) DO UPDATE SET body = excluded.body`,
+       LEFT JOIN drawing d ON d.pack_id = $1 AND d.code = n.drawing AND d.content_hash = n."drawingHash"
+     ON CONFLICT (question_id, revision) DO UPDATE SET body = excluded.body, drawing_id = excluded.drawing_id`,
     [packId, list],
   );
   const { rowCount } = await sql.query('UPDATE question SET retired = true WHERE pack_id = $1 AND NOT retired AND code <> ALL ($2)', [

@@ -1,6 +1,7 @@
+import type { Drawing } from '../core/drawing.js';
 import { familySchema, type Family } from '../core/families/schema.js';
 import { compileFamily, type CompiledFamily } from '../core/families/draw.js';
-import { singleQuestionSchema, type SingleQuestion } from '../core/question.js';
+import { fixedQuestionSchema, type FixedQuestion } from '../core/questions/schema.js';
 import { cautionSchema, sourceSchema, type Caution, type Region } from '../core/syllabus.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
@@ -12,7 +13,8 @@ export interface BankQuestion {
   code: string;
   revision: number;
   item:
-    { kind: 'single'; question: SingleQuestion } | { kind: 'numeric'; family: Family; compiled: (region: Region) => CompiledFamily | null };
+    | { kind: 'fixed'; question: FixedQuestion; drawing: Drawing | null }
+    | { kind: 'numeric'; family: Family; compiled: (region: Region) => CompiledFamily | null };
   objective: { code: string; title: string; weight: number };
   topic: { code: string; title: string };
   pack: { title: string; version: string; licence: string };
@@ -69,7 +71,11 @@ function fromRow(row: BankRow): BankQuestion {
       .parse(row.sources)
       .map((source) => [source.id, source.short]),
   );
-  const body = row.kind === 'numeric' ? numericItem(familySchema.parse(row.body)) : singleItem(singleQuestionSchema.parse(row.body));
+  const body =
+    row.kind === 'numeric'
+      ? numericItem(familySchema.parse(row.body))
+      : // Only the reader of packs writes drawings, and it has built them anew from what it knows.
+        fixedItem(fixedQuestionSchema.parse(row.body), row.drawing as Drawing | null);
   return {
     questionId: row.questionId,
     code: row.code,
@@ -84,8 +90,8 @@ function fromRow(row: BankRow): BankQuestion {
   };
 }
 
-const singleItem = (question: SingleQuestion) => ({
-  item: { kind: 'single' as const, question },
+const fixedItem = (question: FixedQuestion, drawing: Drawing | null) => ({
+  item: { kind: 'fixed' as const, question, drawing },
   sources: question.sources,
   checked: question.checked,
 });

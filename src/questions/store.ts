@@ -8,7 +8,7 @@ export interface BankRow {
   kind: string;
   revision: number;
   body: unknown;
-  checkedContent: string;
+  drawing: unknown;
   objectiveCode: string;
   objectiveTitle: string;
   weight: number;
@@ -24,11 +24,12 @@ export interface BankRow {
 export async function readRevision(db: Db, questionId: number, revision: number): Promise<BankRow | null> {
   const { rows } = await db.pool.query<BankRow>({
     name: 'question-revision',
-    text: `SELECT q.id AS "questionId", q.code, q.kind, r.revision, r.body, r.content_hash AS "checkedContent",
+    text: `SELECT q.id AS "questionId", q.code, q.kind, r.revision, r.body, d.body AS drawing,
              o.code AS "objectiveCode", o.title AS "objectiveTitle", o.weight, t.code AS "topicCode", t.title AS "topicTitle",
              p.title AS "packTitle", p.version AS "packVersion", p.licence AS "packLicence", p.cautions, p.sources
            FROM question_revision r JOIN question q ON q.id = r.question_id JOIN objective o ON o.id = q.objective_id
              JOIN topic t ON t.id = o.topic_id JOIN pack p ON p.id = q.pack_id
+             LEFT JOIN drawing d ON d.id = r.drawing_id
            WHERE r.question_id = $1 AND r.revision = $2`,
     values: [questionId, revision],
   });
@@ -43,7 +44,7 @@ export interface BankCounts {
 
 export async function countBank(db: Db): Promise<BankCounts> {
   const { rows } = await db.pool.query<{ title: string; version: string; licence: string; questions: number; families: number }>(
-    `SELECT p.title, p.version, p.licence, count(*) FILTER (WHERE q.kind = 'single')::int AS questions,
+    `SELECT p.title, p.version, p.licence, count(*) FILTER (WHERE q.kind <> 'numeric')::int AS questions,
        count(*) FILTER (WHERE q.kind = 'numeric')::int AS families
      FROM pack p LEFT JOIN question q ON q.pack_id = p.id AND NOT q.retired GROUP BY p.id ORDER BY p.title`,
   );

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { certainties } from '../core/question.js';
+import type { Entry } from '../core/tasks/task.js';
+import { certainties } from '../core/questions/schema.js';
 
 /** What the forms of study may hold. */
 
@@ -10,6 +11,10 @@ export const roundForm = z.object({
   minutes: z.enum(roundLengths).transform(Number),
 });
 
+/** A question has six parts at most: statements, steps or pairs. */
+const partNames = [0, 1, 2, 3, 4, 5].map((number) => `part-${number}`);
+const part = z.string().max(8).optional();
+
 export const answerForm = z.object({
   token: z.uuid(),
   /** A chosen option. Missing when none was chosen: the form then comes back. */
@@ -17,7 +22,14 @@ export const answerForm = z.object({
   /** A typed number, as typed. */
   value: z.string().max(200).optional(),
   certainty: z.enum(certainties).optional(),
+  ...Object.fromEntries(partNames.map((name) => [name, part])),
 });
+
+/** The fields of a form as the kinds of question read them. */
+export function entryOf(form: AnswerForm): Entry {
+  const fields = form as Readonly<Record<string, string | undefined>>;
+  return { option: form.option ?? '', value: form.value ?? '', parts: partNames.map((name) => fields[name] ?? '') };
+}
 
 export const tokenParams = z.object({ token: z.uuid() });
 export const roundParams = z.object({ round: z.uuid() });

@@ -1,10 +1,13 @@
 import { whenWords } from '../core/calendar.js';
-import { markNumber, markOption } from '../core/marking.js';
+import type { Draw } from '../core/families/draw.js';
 import { tellTaleParts, workingPart } from '../core/outcome-parts.js';
+import { answeredPart, givenWords, keyWords, scoreWords } from '../core/tasks/answered-part.js';
+import { markGiven } from '../core/tasks/index.js';
+import type { Task } from '../core/tasks/task.js';
 import { readQuantity } from '../../shared/numeric-answer/parse.js';
 import type { RecordedAnswer } from '../answers/index.js';
 import type { OutcomePage } from './page-types.js';
-import { cautionPart, letterOf, questionTitleBlock } from './pages.js';
+import { cautionPart, questionTitleBlock } from './pages.js';
 import type { AskedItem } from './service.js';
 
 /** The page after an answer: right or wrong, why, the working, the caution, what comes next. */
@@ -28,18 +31,11 @@ export function outcomePage({ answer, item, today }: OutcomeView): OutcomePage {
       total: item.total,
       stem: put.stem,
       verdict: verdict(answer, item, retry),
-      tellTales: tellTales(answer, item, retry),
+      tellTales: answer.right || !hasDraw(put.task) ? [] : tellTaleParts(markGiven(put.task, answer.given), retry),
       retry,
-      options:
-        put.options?.map((option, index) => ({
-          letter: letterOf(index),
-          text: option.text,
-          key: option.key,
-          yours: option.value === answer.given,
-          why: option.why,
-        })) ?? null,
-      explanation: bank.item.kind === 'single' ? bank.item.question.explanation : null,
-      working: retry ? null : working(item),
+      ...answeredPart(put.task, put.drawing, answer.given),
+      explanation: bank.item.kind === 'fixed' ? bank.item.question.explanation : null,
+      working: retry || put.compiled === null || !hasDraw(put.task) ? null : workingPart(put.compiled, put.task.draw),
       caution: cautionPart(put.caution),
       next: next(answer, retry, today, item.place === item.total),
       titleBlock: questionTitleBlock(bank, item.seed),
@@ -47,46 +43,27 @@ export function outcomePage({ answer, item, today }: OutcomeView): OutcomePage {
   };
 }
 
+const hasDraw = (task: Task): task is Task & { draw: Draw } => (task.kind === 'choice' || task.kind === 'number') && task.draw !== null;
+
 function verdict(answer: RecordedAnswer, item: AskedItem, retry: boolean): OutcomePage['data']['verdict'] {
-  const { put } = item;
-  const key = put.options?.find((option) => option.key)?.text ?? put.draw?.answerText ?? '';
-  const given = put.options?.find((option) => option.value === answer.given)?.text ?? answer.given;
-  const said = `You ${put.options === null ? 'wrote' : 'chose'} “${given}”${readAs(answer.given, item)} and ${sureWords[answer.certainty]}.`;
-  if (retry) return { sign: 'no', word: 'Not right.', fact: 'Try it once more with fresh numbers, before the working is shown.', said };
-  const fact = put.options === null ? `The answer is ${key}.` : sentence(key);
-  if (!answer.right) return { sign: 'no', word: 'Not right.', fact, said };
+  const { task } = item.put;
+  const said = `You ${givenWords(task, answer.given)}${readAs(answer.given, task)} and ${sureWords[answer.certainty]}.`;
+  const score = scoreWords(task, answer.score);
+  if (retry)
+    return { sign: 'no', word: 'Not right.', fact: 'Try it once more with fresh numbers, before the working is shown.', said, score };
+  const fact = keyWords(task);
+  if (!answer.right) return { sign: 'no', word: score === null || answer.score === 0 ? 'Not right.' : 'Partly right.', fact, said, score };
   const guessed = answer.certainty === 'guessing';
-  return { sign: guessed ? 'guess' : 'yes', word: guessed ? 'Right, by a guess.' : 'Right.', fact, said };
+  return { sign: guessed ? 'guess' : 'yes', word: guessed ? 'Right, by a guess.' : 'Right.', fact, said, score };
 }
 
 /** What a typed number was taken for, where it was not typed just so. */
-function readAs(given: string, { put }: AskedItem): string {
-  if (put.options !== null || put.draw === null) return '';
-  const reading = readQuantity(given, put.draw.key.unit);
+function readAs(given: string, task: Task): string {
+  if (task.kind !== 'number') return '';
+  const reading = readQuantity(given, task.draw.key.unit);
   if (!reading.understood) return '';
   const plain = `${reading.value} ${reading.unit}`.trim();
   return plain === given.trim() ? '' : `, read as ${plain},`;
-}
-
-const sentence = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
-
-function tellTales(answer: RecordedAnswer, item: AskedItem, retry: boolean): OutcomePage['data']['tellTales'] {
-  const { put } = item;
-  if (answer.right || put.draw === null) return [];
-  return tellTaleParts(put.options === null ? markTyped(answer.given, item) : markOption(put.options, answer.given, put.draw), retry);
-}
-
-function markTyped(given: string, item: AskedItem) {
-  const { draw } = item.put;
-  if (draw === null) return null;
-  const reading = readQuantity(given, draw.key.unit);
-  return reading.understood ? markNumber(draw, reading.value) : null;
-}
-
-function working(item: AskedItem): OutcomePage['data']['working'] {
-  const { draw, compiled } = item.put;
-  if (draw === null || compiled === null) return null;
-  return workingPart(compiled, draw);
 }
 
 function next(answer: RecordedAnswer, retry: boolean, today: number, last: boolean): OutcomePage['data']['next'] {

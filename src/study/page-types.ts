@@ -1,11 +1,13 @@
 import type { TellTalePart, WorkingPart } from '../core/outcome-parts.js';
 import type { CautionPart, TitleField } from '../core/page-parts.js';
+import type { AnsweredPart } from '../core/tasks/answered-part.js';
+import type { AskedPart } from '../core/tasks/asked-part.js';
 
 /** What each page of study shows, exactly. */
 
 export interface QuestionPage {
   view: 'study/question';
-  data: {
+  data: AskedPart & {
     topicTitle: string;
     position: number;
     total: number;
@@ -13,13 +15,8 @@ export interface QuestionPage {
     action: string;
     token: string;
     csrf: string;
-    stem: string;
     /** Said above the stem when these are the fresh numbers after a wrong one. */
     retryLead: string | null;
-    /** Letters A, B, ... in the order shown; `value` is what is sent. Null for a typed number. */
-    options: { letter: string; value: string; text: string; chosen: boolean }[] | null;
-    /** The box for a typed number. Null for options. */
-    entry: { label: string; unit: string; unitSpoken: string; readsUnit: string; hint: string; value: string; why: string | null } | null;
     /** Said above the certainty buttons when the form came back incomplete. */
     optionsWhy: string | null;
     caution: CautionPart | null;
@@ -29,18 +26,16 @@ export interface QuestionPage {
 
 export interface OutcomePage {
   view: 'study/outcome';
-  data: {
+  data: AnsweredPart & {
     topicTitle: string;
     position: number;
     total: number;
     stem: string;
-    verdict: { sign: 'yes' | 'no' | 'guess'; word: string; fact: string; said: string };
+    verdict: { sign: 'yes' | 'no' | 'guess'; word: string; fact: string; said: string; score: string | null };
     /** Mistakes the answer betrays. `danger` says that acting on it could hurt someone. */
     tellTales: TellTalePart[];
     /** A wrong number, and one fresh draw is offered before any help: the working is then withheld. */
     retry: boolean;
-    /** Every option with why it is or is not right. Null for a typed number. */
-    options: { letter: string; text: string; key: boolean; yours: boolean; why: string }[] | null;
     explanation: string | null;
     /** MathML is made by the core from the family's own formula and is safe to print as it is. */
     working: WorkingPart | null;

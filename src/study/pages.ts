@@ -1,15 +1,14 @@
 import { dayWords, shortDate, whenWords } from '../core/calendar.js';
 import type { CautionPart, TitleField } from '../core/page-parts.js';
-import { unitSpoken } from '../core/families/draw.js';
+import { kindNames } from '../core/questions/schema.js';
+import { askedPart } from '../core/tasks/asked-part.js';
+import { emptyEntry } from '../core/tasks/task.js';
 import type { BankQuestion } from '../questions/index.js';
 import type { QuestionPage, RoundEndPage } from './page-types.js';
+import type { Refusal } from './put-question.js';
 import type { AskedItem, StudyService } from './service.js';
 
 /** From what the service says to what a page shows. */
-
-const letters = 'ABCDEFGHIJ';
-
-export const letterOf = (index: number): string => letters[index] ?? '?';
 
 export function cautionPart(caution: AskedItem['put']['caution']): CautionPart | null {
   return caution === null ? null : { sign: caution.sign, text: caution.text };
@@ -31,7 +30,7 @@ export function questionTitleBlock(bank: BankQuestion, seed: number): TitleField
   const drawn = bank.item.kind === 'numeric';
   return [
     field('Objective', `${bank.objective.code} ${bank.objective.title}`, 8, { name: true }),
-    field('Kind', drawn ? 'Fresh numbers each time' : 'Single best answer', 4),
+    field('Kind', kindNames[bank.item.kind === 'numeric' ? 'numeric' : bank.item.question.kind], 4),
     field(drawn ? 'Family' : 'Question', drawn ? familyTitle(bank) : bank.code, drawn ? 6 : 3, { id: !drawn }),
     field('Revision', String(bank.revision), drawn ? 2 : 3, { id: true }),
     ...(drawn ? [field('Draw', String(seed), 4, { id: true })] : []),
@@ -44,14 +43,9 @@ export function questionTitleBlock(bank: BankQuestion, seed: number): TitleField
 
 const familyTitle = (bank: BankQuestion): string => (bank.item.kind === 'numeric' ? bank.item.family.title : bank.code);
 
-export interface Refused {
-  why: string;
-  given: string;
-}
-
-export function questionPage(item: AskedItem, csrf: string, refused: Refused | null): QuestionPage {
+export function questionPage(item: AskedItem, csrf: string, refusal: Refusal | null): QuestionPage {
   const { put, bank } = item;
-  const drawn = put.draw;
+  const typed = put.task.kind === 'number';
   return {
     view: 'study/question',
     data: {
@@ -61,28 +55,9 @@ export function questionPage(item: AskedItem, csrf: string, refused: Refused | n
       action: '/study/answer',
       token: item.token,
       csrf,
-      stem: put.stem,
+      ...askedPart(put.stem, put.task, put.drawing, refusal?.entry ?? emptyEntry, refusal?.why ?? null),
       retryLead: item.retryOf === null ? null : 'Once more, with fresh numbers. Take your time.',
-      options:
-        put.options?.map((option, index) => ({
-          letter: letterOf(index),
-          value: option.value,
-          text: option.text,
-          chosen: option.value === refused?.given,
-        })) ?? null,
-      entry:
-        put.options === null && drawn !== null
-          ? {
-              label: 'Your answer',
-              unit: drawn.key.unit,
-              unitSpoken: unitSpoken(drawn.key.unit),
-              readsUnit: drawn.key.unit,
-              hint: `Type a number, with or without its unit.${drawn.hint === null ? '' : ` Give ${drawn.hint}.`}`,
-              value: refused?.given ?? '',
-              why: refused?.why ?? null,
-            }
-          : null,
-      optionsWhy: put.options === null ? null : (refused?.why ?? null),
+      optionsWhy: typed ? null : (refusal?.why ?? null),
       caution: cautionPart(put.strip),
       titleBlock: questionTitleBlock(bank, item.seed),
     },

@@ -1,20 +1,22 @@
-import { draw, type CompiledFamily, type Draw } from '../core/families/draw.js';
-import { drawOptions, markNumber, markOption, shownOptions, type Mark, type ShownOption } from '../core/marking.js';
-import type { Certainty } from '../core/question.js';
 import { RungwiseError } from '../core/errors.js';
+import type { CompiledFamily } from '../core/families/draw.js';
+import type { Mark } from '../core/marking.js';
+import type { Certainty } from '../core/questions/schema.js';
 import type { Caution, Region } from '../core/syllabus.js';
+import { readEntry, showFamily, showFixed } from '../core/tasks/index.js';
+import type { Entry, Task } from '../core/tasks/task.js';
+import type { Drawing } from '../core/drawing.js';
 import type { BankQuestion } from '../questions/index.js';
-import { readQuantity } from '../../shared/numeric-answer/parse.js';
-import type { AnswerForm } from './forms.js';
+import { entryOf, type AnswerForm } from './forms.js';
 
-/** A bank question put to somebody: with its numbers drawn or its options in order. */
+/** A bank question put to somebody: with its numbers drawn or its parts in order. */
 export interface PutQuestion {
   stem: string;
-  /** Null when a number is to be typed. */
-  options: ShownOption[] | null;
+  task: Task;
   /** Null for a fixed question. */
-  draw: Draw | null;
   compiled: CompiledFamily | null;
+  /** Shown with the question; that of a `place` question is in its task. */
+  drawing: Drawing | null;
   /** The question's own caution, for the page after the answer. */
   caution: Caution | null;
   /**
@@ -30,50 +32,38 @@ export interface Given {
   mark: Mark;
 }
 
+/** Why a form could not be taken, with all that was entered. */
 export interface Refusal {
   why: string;
-  given: string;
+  entry: Entry;
 }
 
-type Marked = Pick<Given, 'given' | 'mark'>;
-
 export function putQuestion(bank: BankQuestion, seed: number, region: Region): PutQuestion {
-  if (bank.item.kind === 'single') {
-    const { question } = bank.item;
+  if (bank.item.kind === 'fixed') {
+    const { question, drawing } = bank.item;
     const caution = bank.caution(question.caution);
+    const task = showFixed(question, seed, drawing);
     return {
       stem: question.stem,
-      options: shownOptions(question, seed),
-      draw: null,
+      task,
       compiled: null,
+      drawing: task.kind === 'place' ? null : drawing,
       caution,
       strip: caution === null ? null : (bank.caution('general') ?? caution),
     };
   }
   const compiled = bank.item.compiled(region);
   if (compiled === null) throw new RungwiseError('not-found', `family ${bank.code} is not for region ${region}`);
-  const drawn = draw(compiled, seed);
-  const caution = bank.caution(drawn.caution);
-  return { stem: drawn.stem, options: drawOptions(drawn), draw: drawn, compiled, caution, strip: caution };
+  const task = showFamily(compiled, seed);
+  const caution = bank.caution(task.draw.caution);
+  return { stem: task.draw.stem, task, compiled, drawing: null, caution, strip: caution };
 }
 
-/** What a form says, marked; or why it cannot be marked, with what was typed. */
+/** What a form says, marked; or why it cannot be marked, with what was entered. */
 export function readGiven(put: PutQuestion, form: AnswerForm): Given | Refusal {
-  const marked = put.options === null ? readNumber(put, form.value ?? '') : readOption(put.options, form.option ?? '', put.draw);
-  if ('why' in marked) return marked;
-  if (form.certainty === undefined)
-    return { why: 'Say how sure you are: one of the three buttons hands the answer in.', given: marked.given };
-  return { ...marked, certainty: form.certainty };
-}
-
-function readOption(options: ShownOption[], value: string, drawn: Draw | null): Marked | Refusal {
-  const mark = markOption(options, value, drawn);
-  return mark === null ? { why: 'Choose one of the answers first, then say how sure you are.', given: '' } : { given: value, mark };
-}
-
-function readNumber(put: PutQuestion, typed: string): Marked | Refusal {
-  const drawn = put.draw as Draw;
-  const reading = readQuantity(typed, drawn.key.unit);
-  if (!reading.understood) return { why: reading.message, given: typed };
-  return { given: typed, mark: markNumber(drawn, reading.value) };
+  const entry = entryOf(form);
+  const reading = readEntry(put.task, entry);
+  if ('why' in reading) return { why: reading.why, entry };
+  if (form.certainty === undefined) return { why: 'Say how sure you are: one of the three buttons hands the answer in.', entry };
+  return { ...reading, certainty: form.certainty };
 }

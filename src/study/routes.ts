@@ -4,7 +4,7 @@ import { RungwiseError } from '../core/errors.js';
 import { answerForm, roundForm, roundParams, tokenParams } from './forms.js';
 import { outcomePage } from './outcome-page.js';
 import { questionPage, roundEndPage } from './pages.js';
-import type { StudyService } from './service.js';
+import type { AskedItem, StudyService } from './service.js';
 
 /** Rounds of practice. Every address here is a candidate's own: another's round answers as one that does not exist. */
 export function studyRoutes(study: StudyService) {
@@ -30,7 +30,7 @@ function rounds(app: FastifyInstance, study: StudyService): void {
     if (item === null) return reply.redirect(`/study/rounds/${round}/end`, 303);
     return reply.page(questionPage(item, reply.formToken(), null), {
       title: `Question ${item.place} of ${item.total}`,
-      scripts: scriptsFor(item.put.options === null),
+      scripts: scriptsFor(item),
     });
   });
 
@@ -49,10 +49,10 @@ function answers(app: FastifyInstance, study: StudyService): void {
     const result = await study.answer(request.who(), form.data);
     if (result.state === 'recorded') return reply.redirect(`/study/answers/${result.token}`, 303);
     reply.code(422);
-    const page = questionPage(result.item, reply.formToken(), { why: result.why, given: result.given });
+    const page = questionPage(result.item, reply.formToken(), result.refusal);
     return reply.page(page, {
       title: `Not sent yet: question ${result.item.place}`,
-      scripts: scriptsFor(result.item.put.options === null),
+      scripts: scriptsFor(result.item),
     });
   });
 
@@ -65,7 +65,11 @@ function answers(app: FastifyInstance, study: StudyService): void {
   });
 }
 
-const scriptsFor = (typed: boolean): string[] => (typed ? ['numeric-field'] : []);
+/** The scripts that make a kind of question handier; each works without. */
+function scriptsFor({ put }: AskedItem): string[] {
+  if (put.task.kind === 'number') return ['numeric-field'];
+  return put.task.kind === 'order' ? ['order-field'] : [];
+}
 
 /** An address that cannot be one of ours is simply not there. */
 function known<T>(parsed: { success: true; data: T } | { success: false }): T {

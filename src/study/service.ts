@@ -7,11 +7,12 @@ import { memoryModel, type Memory, type Rating } from '../core/memory.js';
 import { offersFreshDraw, ratingOf, surelyWrongAfter, type RatedAnswer } from '../core/rating.js';
 import { randomFrom } from '../core/random.js';
 import { planRound, secondsFor, type RoundCandidate } from '../core/round.js';
+import { hasParts } from '../core/tasks/task.js';
 import type { BankQuestion, QuestionsService } from '../questions/index.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
 import type { AnswerForm } from './forms.js';
-import { putQuestion, readGiven, type PutQuestion, type Given } from './put-question.js';
+import { putQuestion, readGiven, type Given, type PutQuestion, type Refusal } from './put-question.js';
 import * as store from './store.js';
 
 /** Rounds of practice: what is asked, how an answer moves the memory, what is said of it. */
@@ -30,7 +31,7 @@ export interface AskedItem extends store.ItemRow {
 export type Answered =
   | { state: 'recorded'; token: string }
   /** Nothing was stored: the form lacks something, and says what, with what was typed kept. */
-  | { state: 'ask-again'; item: AskedItem; why: string; given: string };
+  | { state: 'ask-again'; item: AskedItem; refusal: Refusal };
 
 /** How often an answer is tried again when the same memory moved at the same moment. */
 const tries = 3;
@@ -89,7 +90,7 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
       const given = readGiven(asked.put, form);
       if ('why' in given) {
         const place = (await store.itemByToken(db, person.id, form.token)) ?? item;
-        return { state: 'ask-again', item: { ...asked, total: place.total, place: place.place }, why: given.why, given: given.given };
+        return { state: 'ask-again', item: { ...asked, total: place.total, place: place.place }, refusal: given };
       }
       const outcome = await record(person, item, asked, given);
       if (outcome !== 'moved-meanwhile') return { state: 'recorded', token: form.token };
@@ -101,7 +102,7 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
     const day = today(person);
     const before = memoryOf(item);
     const rated: RatedAnswer = {
-      way: asked.put.options === null ? 'number' : 'options',
+      way: asked.put.task.kind === 'number' ? 'number' : 'options',
       right: given.mark.right,
       certainty: given.certainty,
       expectedRecall: before === null ? null : model.recall(before, day),
@@ -110,7 +111,8 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
     const rating = ratingOf(rated);
     const moved = rating === null ? before : model.after(before, day, rating);
     const fresh = offersFreshDraw(rated);
-    const written = writtenAnswer(person, item, given, rated, rating, day, clock.now());
+    const score = hasParts(asked.put.task) ? given.mark.score : null;
+    const written = writtenAnswer(person, item, given, score, rated, rating, day, clock.now());
     const after = {
       stability: moved?.stability ?? null,
       difficulty: moved?.difficulty ?? null,
@@ -156,6 +158,7 @@ function writtenAnswer(
   person: Person,
   item: store.ItemWithMemory,
   given: Given,
+  score: number | null,
   rated: RatedAnswer,
   rating: Rating | null,
   day: number,
@@ -171,6 +174,7 @@ function writtenAnswer(
     given: given.given,
     certainty: given.certainty,
     right: rated.right,
+    score,
     tellTale: given.mark.tellTales[0]?.name ?? null,
     rating,
     day,

@@ -70,7 +70,18 @@ export function mathml(markup: string): Safe {
   return new SafeString(/[<>]/.test(rest) ? escapeExpression(markup) : markup);
 }
 
-/** Our drawings by name, from the symbols of `signs.svg`. Each is hidden from screen readers: the word beside it says the same. */
+const SVG_ELEMENT = 'svg|title|desc|g|path|line|polyline|polygon|rect|circle|ellipse|text|tspan|foreignObject|label';
+const SVG_ATTRIBUTE =
+  'viewBox|width|height|role|aria-labelledby|aria-describedby|aria-hidden|id|class|for|d|points|transform|x|y|x1|y1|x2|y2|cx|cy|r|rx|ry|dx|dy';
+const SVG_TAG = new RegExp(String.raw`</?(?:${SVG_ELEMENT})(?: (?:${SVG_ATTRIBUTE})="[^"<>]*")*/?>`, 'g');
+
+/** Prints a drawing made by the core as it is, and looks as `mathml` does: anything beyond plain shapes and words is shown as text. */
+export function drawing(markup: string): Safe {
+  const rest = markup.replace(SVG_TAG, '');
+  return new SafeString(/[<>]/.test(rest) ? escapeExpression(markup) : markup);
+}
+
+/** Our signs by name, from the symbols of `signs.svg`. Each is hidden from screen readers: the word beside it says the same. */
 export function drawings(signsSvg: string): ReadonlyMap<string, Safe> {
   const found = new Map<string, Safe>();
   for (const [, name, group, box, shapes] of signsSvg.matchAll(

@@ -50,7 +50,8 @@ describe.skipIf(chromiumPath === undefined)('every page', () => {
   /** The text of the right option, for a fixed question of the pack. */
   async function keyText(page: Page): Promise<string | undefined> {
     const stem = await wordsOf(page, 'h1');
-    return pack.questions.find((question) => plain(question.stem) === stem)?.options.find(({ key }) => key === true)?.text;
+    const question = pack.questions.find((each) => plain(each.stem) === stem);
+    return question?.kind === 'single' ? question.options.find(({ key }) => key === true)?.text : undefined;
   }
 
   async function choose(page: Page, key: string | undefined, right: boolean): Promise<void> {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkOptions } from '../../src/core/option-checks.js';
-import { singleQuestionSchema, type SingleQuestion } from '../../src/core/question.js';
+import { singleQuestionSchema } from '../../src/core/questions/kinds.js';
+import type { SingleQuestion } from '../../src/core/questions/schema.js';
 
 const question = (key: string, ...wrong: string[]): SingleQuestion =>
   singleQuestionSchema.parse({

@@ -39,7 +39,8 @@ describe('checkPack', () => {
     [
       'an option that says what another says',
       (pack) => {
-        const options = pack.questions[0]?.options ?? [];
+        const question = pack.questions[0];
+        const options = question?.kind === 'single' ? question.options : [];
         if (options[2] && options[1]) options[2].text = options[1].text;
       },
       ['error same-option questions.0.options.2.text'],

@@ -156,7 +156,7 @@ describe('the folder of a pack', () => {
       '.hidden/x.yaml': '[',
       '.x.yaml': '[',
       'a/b/c/d.yml': question('').replace(/^/, '# deep\n'),
-      'picture.svg': '<svg/>',
+      'picture.png': '<svg/>',
     };
     const { pack, findings } = await readPackFolder(await goodPackWith(more));
     expect([pack?.questions.map(({ id }) => id), findings]).toEqual([['LA-02-009', 'LA-02-001'], []]);

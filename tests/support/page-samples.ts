@@ -1,3 +1,8 @@
+import { answeredPart, givenWords, keyWords, scoreWords } from '../../src/core/tasks/answered-part.js';
+import { askedPart } from '../../src/core/tasks/asked-part.js';
+import { showFixed } from '../../src/core/tasks/index.js';
+import { emptyEntry } from '../../src/core/tasks/task.js';
+import { sampleOf, twoShapes } from './kind-samples.js';
 import type {
   MePage,
   PhrasePage,
@@ -108,6 +113,13 @@ const height = {
 } as const;
 
 const choice: QuestionPage['data'] = {
+  lead: null,
+  statements: null,
+  steps: null,
+  pairs: null,
+  rights: [],
+  places: null,
+  drawing: null,
   topicTitle: 'Fuses, current and RCDs',
   position: 4,
   total: 14,
@@ -166,7 +178,7 @@ const outcome: OutcomePage['data'] = {
   position: 6,
   total: 14,
   stem: typed.stem,
-  verdict: { sign: 'no', word: 'Not right.', fact: 'The feet go 1.20 m out.', said: 'You wrote 1.6 m and were fairly sure.' },
+  verdict: { sign: 'no', word: 'Not right.', fact: 'The feet go 1.20 m out.', said: 'You wrote 1.6 m and were fairly sure.', score: null },
   tellTales: [
     {
       label: 'You used one out to three up',
@@ -176,6 +188,11 @@ const outcome: OutcomePage['data'] = {
   ],
   retry: false,
   options: null,
+  statements: null,
+  steps: null,
+  pairs: null,
+  spare: [],
+  drawing: null,
   explanation: null,
   working: {
     words: 'One out for every four up: divide the height by four to get the distance.',
@@ -198,7 +215,13 @@ const outcomeOfChoice: OutcomePage['data'] = {
   topicTitle: choice.topicTitle,
   position: 4,
   stem: choice.stem,
-  verdict: { sign: 'yes', word: 'Right.', fact: 'Probably nothing.', said: 'You chose C and were sure. It comes back on 6 December.' },
+  verdict: {
+    sign: 'yes',
+    word: 'Right.',
+    fact: 'Probably nothing.',
+    said: 'You chose C and were sure. It comes back on 6 December.',
+    score: null,
+  },
   tellTales: [],
   options: [
     {
@@ -394,7 +417,32 @@ const staffChrome = (title: string, more: Partial<Chrome> = {}): Chrome =>
     ...more,
   });
 
+/** Every kind in parts: as asked, as it comes back incomplete, and after a wrong answer. */
+const kindSamples: Sample[] = (['several', 'order', 'pairs', 'place'] as const).flatMap((kind): Sample[] => {
+  const question = sampleOf(kind);
+  const task = showFixed(question, 1, kind === 'place' ? twoShapes : null);
+  const given = { several: 'tttt', order: '3,1,0,2', pairs: '0,2,0', place: '0' }[kind];
+  const scripts = kind === 'order' ? ['order-field'] : [];
+  const page = (why: string | null): Sample['page'] => ({
+    view: 'study/question',
+    data: { ...choice, ...askedPart(question.stem, task, null, emptyEntry, null), optionsWhy: why },
+  });
+  const verdict = {
+    ...outcomeOfChoice.verdict,
+    fact: keyWords(task),
+    said: `You ${givenWords(task, given)}.`,
+    score: scoreWords(task, 0.5),
+  };
+  const answered = { ...outcomeOfChoice, stem: question.stem, ...answeredPart(task, null, given), verdict };
+  return [
+    { name: `question-${kind}`, page: page(null), chrome: { ...asked, scripts } },
+    { name: `question-${kind}-fault`, page: page('Something is still open: A.'), chrome: { ...asked, scripts } },
+    { name: `outcome-${kind}`, page: { view: 'study/outcome', data: answered }, chrome: chrome('Partly right', two) },
+  ];
+});
+
 const studySamples: Sample[] = [
+  ...kindSamples,
   { name: 'question-options', page: { view: 'study/question', data: choice }, chrome: asked },
   {
     name: 'question-options-fault',
@@ -445,7 +493,7 @@ const studySamples: Sample[] = [
       data: {
         ...outcome,
         retry: true,
-        verdict: { sign: 'no', word: 'Not yet.', fact: '1.6 m is not the distance.', said: 'You were fairly sure.' },
+        verdict: { sign: 'no', word: 'Not yet.', fact: '1.6 m is not the distance.', said: 'You were fairly sure.', score: null },
         working: null,
         next: { href: '/study/next', label: 'Try with fresh numbers', note: 'The working follows after that.' },
       },
@@ -464,6 +512,7 @@ const studySamples: Sample[] = [
           word: 'Right, by a guess.',
           fact: 'Probably nothing.',
           said: 'You chose C and were guessing. It comes back tomorrow, so that you can know it.',
+          score: null,
         },
         caution: null,
       },
@@ -481,6 +530,7 @@ const studySamples: Sample[] = [
           word: 'Not right.',
           fact: 'It will probably do nothing.',
           said: 'You chose A and were sure. A sure mistake is one people act on, so this comes back today.',
+          score: null,
         },
         options: outcomeOfChoice.options?.map((o) => ({ ...o, yours: o.letter === 'A' })) ?? null,
       },

@@ -1,13 +1,13 @@
 import { familySchema } from '../../src/core/families/schema.js';
 import type { Pack } from '../../src/core/pack.js';
-import { singleQuestionSchema } from '../../src/core/question.js';
+import { fixedQuestionSchema } from '../../src/core/questions/schema.js';
 
 /** A pack small enough to reason about: three topics, six fixed questions, a number family and a choice family. */
 
 const topicCodes = ['AA', 'BB', 'CC'] as const;
 
 const single = (id: string) =>
-  singleQuestionSchema.parse({
+  fixedQuestionSchema.parse({
     id,
     revision: 1,
     objective: id.slice(0, 5),
@@ -110,5 +110,6 @@ export function smallPack(): Pack {
     sources: [{ id: 'book', title: 'A book', short: 'Book', basis: 'read' }],
     questions: topicCodes.flatMap((topic) => [single(`${topic}-01-001`), single(`${topic}-02-001`)]),
     families: [numberFamily, choiceFamily],
+    drawings: [],
   };
 }

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { daySchema, revisionSchema } from '../question.js';
+import { daySchema, excusesSchema, revisionSchema } from '../questions/fields.js';
 import { basisSchema, keySchema, objectiveCodeSchema } from '../syllabus.js';
 
 /**
@@ -136,6 +136,8 @@ const variantSchema = z.strictObject({ available: z.boolean(), note: text(400).o
 export const familySchema = z.strictObject({
   id: keySchema,
   revision: revisionSchema,
+  /** As in fixed questions: the first revision that asked the same. */
+  sameSince: revisionSchema.optional(),
   title: text(80),
   objectives: z.array(objectiveCodeSchema).min(1).max(6),
   /** What is asked for, in one phrase that an editor can look at beside the stories. */
@@ -158,6 +160,7 @@ export const familySchema = z.strictObject({
   calculator: calculatorSchema.optional(),
   sources: z.array(keySchema).min(1).max(8),
   checked: daySchema,
+  excuses: excusesSchema.optional(),
   regions: z.strictObject({ uk: variantSchema, eu: variantSchema, na: variantSchema }),
 });
 

@@ -18,7 +18,7 @@ export interface FolderContent {
 }
 
 /**
- * Reads the YAML files of a folder, three folders deep, in the order of their names. Numbers, sizes and kinds of file are looked
+ * Reads the YAML files and drawings of a folder, three folders deep, in the order of their names. Numbers, sizes and kinds of file are looked
  * at before anything is read; links and devices are refused, names that begin with a point passed over, other files not read.
  */
 export async function readFolder(folder: string): Promise<FolderContent> {
@@ -35,7 +35,7 @@ export async function readFolder(folder: string): Promise<FolderContent> {
     together += bytes.length;
     if (together > folderLimits.bytesTogether) {
       listing.findings.push(
-        about(name, 'folder-size', `The YAML files hold over ${inMegabytes(folderLimits.bytesTogether)} together. Split the pack.`),
+        about(name, 'folder-size', `The files hold over ${inMegabytes(folderLimits.bytesTogether)} together. Split the pack.`),
       );
       break;
     }
@@ -78,7 +78,7 @@ async function list(folder: string, inside: string, listing: Listing): Promise<v
       const kind = await kindOf(join(folder, name));
       if (kind === 'folder') folders.push(name);
       else if (kind !== 'file') listing.findings.push(about(name, kind === 'link' ? 'folder-link' : 'folder-special-file', refusals[kind]));
-      else if (/\.ya?ml$/i.test(name)) listing.names.push(name);
+      else if (/\.(?:ya?ml|svg)$/i.test(name)) listing.names.push(name);
     }
   } catch (error) {
     listing.findings.push(

@@ -2,19 +2,21 @@ import type { z } from 'zod';
 import { nearest } from '../../core/nearest.js';
 import { packFileSchemas, type PackFileKind } from '../../core/pack.js';
 import type { Path } from '../../core/pack-draft.js';
+import { keySchema } from '../../core/syllabus.js';
 import { readYaml, type Position, type YamlFile } from '../read-yaml.js';
 import type { Budget } from '../yaml/scan.js';
 import { yamlLimits } from '../yaml/limits.js';
 import { pathText, plain, quoted, type Finding } from './finding.js';
 import type { FolderFile } from './folder.js';
+import { readSvg } from '../drawings/read-svg.js';
 import { heldBack } from './hidden.js';
 import { shapeFaults, valueAt } from './issues.js';
 
 /** What stands under one top-level key of one file. */
 export interface Part {
-  kind: PackFileKind;
+  kind: PackFileKind | 'drawings';
   file: string;
-  yaml: YamlFile;
+  places: Pick<YamlFile, 'placeOf' | 'placeOfKey'>;
   raw: unknown;
   /** What the schema made of the value; null when it was refused. */
   whole: unknown;
@@ -27,8 +29,29 @@ export interface FileReading {
   complete: boolean;
 }
 
-/** One file of a pack: its YAML, its one top-level key, and the shape of what stands under it. */
-export function readFile({ name, bytes }: FolderFile, budget: Budget): FileReading {
+/** One file of a pack. */
+export function readFile(file: FolderFile, budget: Budget): FileReading {
+  return /\.svg$/i.test(file.name) ? readDrawing(file) : readYamlFile(file, budget);
+}
+
+/** A drawing is called as its file is, without folder and ending. */
+function readDrawing({ name, bytes }: FolderFile): FileReading {
+  const file = plain(name);
+  const id = name.replace(/^.*\//, '').replace(/\.svg$/i, '');
+  const start = { line: 1, column: 1 };
+  const { drawing, faults } = readSvg(id, bytes);
+  const findings = faults.map((fault): Finding => ({ ...fault, level: 'error', file, path: '' }));
+  if (!keySchema.safeParse(id).success) {
+    const message = `A drawing's file is called with small letters, digits and hyphens, such as plug-inside.svg. Rename ${quoted(name)}.`;
+    findings.push({ level: 'error', rule: 'drawing-name', file, ...start, path: '', message });
+  }
+  const places = { placeOf: () => start, placeOfKey: () => start };
+  // Named even when it is refused, so that the questions about it are not said to lack it.
+  return { parts: [{ kind: 'drawings', file, places, raw: [drawing ?? { id }], whole: [drawing] }], findings, complete: true };
+}
+
+/** A file of YAML: its one top-level key, and the shape of what stands under it. */
+function readYamlFile({ name, bytes }: FolderFile, budget: Budget): FileReading {
   const file = plain(name);
   const yaml = readYaml(bytes, budget);
   const findings = yaml.faults.map(({ path, ...fault }): Finding => ({ ...fault, file, path: pathText(path) }));
@@ -66,9 +89,9 @@ function unknownKind(key: string): string {
 function readPart(kind: PackFileKind, raw: unknown, file: string, yaml: YamlFile, say: Say): Part {
   const schema: z.ZodType = packFileSchemas[kind];
   const result = schema.safeParse(raw);
-  if (result.success) return { kind, file, yaml, raw, whole: result.data };
+  if (result.success) return { kind, file, places: yaml, raw, whole: result.data };
   const issues = [...result.error.issues, ...(kind === 'questions' ? heldBack(raw, result.error.issues) : [])];
   for (const { rule, path, place, message } of shapeFaults(schema, issues.slice(0, yamlLimits.shapeFaults), raw, kind, yaml))
     say(rule, path, place, message);
-  return { kind, file, yaml, raw, whole: null };
+  return { kind, file, places: yaml, raw, whole: null };
 }

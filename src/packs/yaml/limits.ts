@@ -9,7 +9,15 @@ export const folderLimits = {
 } as const;
 
 /** Of one pack, over all its files. */
-export const entryLimits = { topics: 60, objectives: 400, cautions: 60, sources: 400, questions: 2_000, families: 200 } as const;
+export const entryLimits = {
+  topics: 60,
+  objectives: 400,
+  cautions: 60,
+  sources: 400,
+  questions: 2_000,
+  families: 200,
+  drawings: 100,
+} as const;
 
 export const yamlLimits = {
   /** Lists and mappings inside one another. The parser itself can end the process at about 1,000. */

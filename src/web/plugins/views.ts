@@ -4,7 +4,7 @@ import { join, relative, sep } from 'node:path';
 import Handlebars from 'handlebars';
 import type { Chrome } from '../../core/page-parts.js';
 import { RungwiseError } from '../../core/errors.js';
-import { address, drawings, mathml, quantities } from '../view-helpers.js';
+import { address, drawing, drawings, mathml, quantities } from '../view-helpers.js';
 
 /**
  * Pages from Handlebars templates, all read and compiled once at the start. Templates are strict: a field that a page lacks is an error
@@ -76,7 +76,7 @@ async function fingerprints(folder: string): Promise<Map<string, string>> {
   return new Map(pairs);
 }
 
-const HELPERS = ['quantities', 'address', 'mathml', 'sign', 'asset'] as const;
+const HELPERS = ['quantities', 'address', 'mathml', 'shapes', 'sign', 'asset'] as const;
 
 function registerHelpers(engine: typeof Handlebars, versions: Map<string, string>, signs: string): void {
   const signByName = drawings(signs);
@@ -87,6 +87,7 @@ function registerHelpers(engine: typeof Handlebars, versions: Map<string, string
     quantities,
     address,
     mathml,
+    shapes: drawing,
     sign: (name) => known(signByName.get(name), `sign ${name} in signs.svg`),
     asset: (name) => known(addresses.get(name), `file ${name} among the assets`),
   };

@@ -1,0 +1,148 @@
+import type { Drawing, DrawingMark } from '../drawing.js';
+import { drawingView, type DrawingView } from './asked-part.js';
+import { orderGiven } from './order.js';
+import { pairsGiven } from './pairs.js';
+import { letterOf, listWords, type OrderTask, type PairsTask, type PlaceTask, type SeveralTask, type Task } from './task.js';
+
+/** What a page shows of a question after it was answered: the key, what was given, and why. A typed number has none of the lists. */
+export interface AnsweredPart {
+  /** Every option or place with why it is or is not right. */
+  options: { letter: string; text: string; key: boolean; yours: boolean; why: string }[] | null;
+  /** `holds` and `said`: whether it is true, and whether the candidate said so. */
+  statements: { letter: string; text: string; holds: boolean; right: boolean; why: string }[] | null;
+  /** In the right order; `yours` is the place it was given. */
+  steps: { letter: string; text: string; yours: number; moved: boolean; tied: boolean; why: string }[] | null;
+  pairs: { letter: string; text: string; key: string; yours: string; right: boolean; why: string }[] | null;
+  /** What goes with nothing. */
+  spare: { text: string; why: string }[];
+  drawing: DrawingView | null;
+}
+
+const nothing: AnsweredPart = { options: null, statements: null, steps: null, pairs: null, spare: [], drawing: null };
+
+/** @param given the answer as it is kept; null shows the question with its key and no answer */
+export function answeredPart(task: Task, drawing: Drawing | null, given: string | null): AnsweredPart {
+  const base = { ...nothing, drawing: drawing === null ? null : drawingView(drawing, true, []) };
+  switch (task.kind) {
+    case 'number':
+      return base;
+    case 'choice': {
+      const options = task.options.map(({ value, text, key, why }, index) => {
+        return { letter: letterOf(index), text, key, yours: value === given, why };
+      });
+      return { ...base, options };
+    }
+    case 'several':
+      return { ...base, statements: statements(task, given) };
+    case 'order':
+      return { ...base, steps: steps(task, given) };
+    case 'pairs':
+      return { ...base, ...pairs(task, given) };
+    case 'place':
+      return { ...base, ...places(task, given) };
+  }
+}
+
+function statements(task: SeveralTask, given: string | null): AnsweredPart['statements'] {
+  return task.statements.map(({ place, text, holds, why }, index) => {
+    return { letter: letterOf(index), text, holds, right: given === null || given[place] === (holds ? 't' : 'f'), why };
+  });
+}
+
+function steps(task: OrderTask, given: string | null): AnsweredPart['steps'] {
+  const put = given === null ? [] : orderGiven(task, given);
+  const right = [...task.steps].sort((a, b) => a.place - b.place);
+  return right.map((step, index) => {
+    const yours = put.indexOf(step);
+    const may = right.flatMap(({ rank }, place) => (rank === step.rank ? [place] : []));
+    return {
+      letter: letterOf(task.steps.indexOf(step)),
+      text: step.text,
+      yours: yours + 1,
+      moved: given !== null && !may.includes(yours),
+      tied: index > 0 && right[index - 1]?.rank === step.rank,
+      why: step.why,
+    };
+  });
+}
+
+function pairs(task: PairsTask, given: string | null): Pick<AnsweredPart, 'pairs' | 'spare'> {
+  const chosen = given === null ? null : pairsGiven(given);
+  const textOf = (place: number | undefined): string => task.rights.find((right) => right.place === place)?.text ?? '';
+  const list = task.lefts.map(({ place, text, right, why }, index) => {
+    const yours = chosen === null ? right : chosen[place];
+    return { letter: letterOf(index), text, key: textOf(right), yours: textOf(yours), right: yours === right, why };
+  });
+  return { pairs: list, spare: task.rights.filter(({ why }) => why !== '').map(({ text, why }) => ({ text, why })) };
+}
+
+function places(task: PlaceTask, given: string | null): Pick<AnsweredPart, 'options' | 'drawing'> {
+  const options = task.places.map(({ value, part, text, key, why }, index) => {
+    return { letter: letterOf(index), text: `${part.name}: ${text}`, key, yours: value === given, why };
+  });
+  const marks = task.places.map(({ value, part, key }, index): DrawingMark => {
+    return { letter: letterOf(index), at: part.at, look: key ? 'yes' : value === given ? 'no' : 'plain', chooses: null };
+  });
+  return { options, drawing: drawingView(task.drawing, true, marks) };
+}
+
+/** The key in a few words, for the top of the page. */
+export function keyWords(task: Task): string {
+  switch (task.kind) {
+    case 'number':
+      return `The answer is ${task.draw.answerText}.`;
+    case 'choice':
+      return sentence(task.options.find(({ key }) => key)?.text ?? '');
+    case 'several': {
+      const true_ = task.statements.flatMap(({ holds }, index) => (holds ? [letterOf(index)] : []));
+      return true_.length === 1 ? `${listWords(true_)} alone is true.` : `${listWords(true_)} are true.`;
+    }
+    case 'order':
+      return `The right order is ${orderLetters(
+        task,
+        [...task.steps].sort((a, b) => a.place - b.place),
+      )}.`;
+    case 'pairs':
+      return 'The pairs stand below.';
+    case 'place': {
+      const index = task.places.findIndex(({ key }) => key);
+      return `It is ${letterOf(index)}: ${sentence(task.places[index]?.part.name ?? '')}`;
+    }
+  }
+}
+
+/** What the candidate gave, to follow "You". */
+export function givenWords(task: Task, given: string): string {
+  switch (task.kind) {
+    case 'number':
+      return `wrote “${given}”`;
+    case 'choice':
+      return `chose “${task.options.find(({ value }) => value === given)?.text ?? given}”`;
+    case 'several': {
+      const said = task.statements.flatMap(({ place }, index) => (given[place] === 't' ? [letterOf(index)] : []));
+      return said.length === 0 ? 'called no statement true' : `called ${listWords(said)} true`;
+    }
+    case 'order':
+      return `put them in the order ${orderLetters(task, orderGiven(task, given))}`;
+    case 'pairs':
+      return 'matched them';
+    case 'place':
+      return `chose ${letterOf(task.places.findIndex(({ value }) => value === given))}`;
+  }
+}
+
+/** How much of an answer in parts is right; null where it is right or wrong as a whole. */
+export function scoreWords(task: Task, score: number | null): string | null {
+  if (score === null || score === 1) return null;
+  if (task.kind === 'several')
+    return `${Math.round(score * task.statements.length)} of ${task.statements.length} statements are judged right.`;
+  if (task.kind === 'pairs') return `${Math.round(score * task.lefts.length)} of ${task.lefts.length} are matched right.`;
+  if (task.kind !== 'order') return null;
+  const pairsOfSteps = task.steps.flatMap((a) => task.steps.filter((b) => b.rank > a.rank)).length;
+  return `Of ${pairsOfSteps} pairs of steps, ${Math.round(score * pairsOfSteps)} stand the right way round.`;
+}
+
+const orderLetters = (task: OrderTask, steps: OrderTask['steps']): string =>
+  steps.map((step) => letterOf(task.steps.indexOf(step))).join(', ');
+
+const sentence = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
