@@ -16,7 +16,7 @@ const marked = (typed: string) => {
 
 describe('marking a typed number', () => {
   it.each(['500', '500 W', '0.5 kW', '500000 mW', '5 x 10^2', '495', '510', '0.0005 MW', '0,50 kW'])('takes %j for 500 W', (typed) => {
-    expect(marked(typed)).toEqual({ right: true, tellTales: [], slip: null });
+    expect(marked(typed)).toEqual({ right: true, score: 1, tellTales: [], slip: null });
   });
 
   it.each([
@@ -31,11 +31,11 @@ describe('marking a typed number', () => {
     ['5 W', 0.01, 'point'],
     ['4.95', 0.01, 'point'],
   ])('finds the figures of %j right and the power of ten wrong, %d times', (typed, factor, kind) => {
-    expect(marked(typed)).toEqual({ right: false, tellTales: [], slip: { factor, kind } });
+    expect(marked(typed)).toEqual({ right: false, score: 0, tellTales: [], slip: { factor, kind } });
   });
 
   it.each(['0', '-500', '250', '520', '480', '5 000 000', '0.05', '600 kW', '5e300'])('finds no slip in %j', (typed) => {
-    expect(marked(typed)).toEqual({ right: false, tellTales: [], slip: null });
+    expect(marked(typed)).toEqual({ right: false, score: 0, tellTales: [], slip: null });
   });
 
   it('names a known mistake first', () => {
