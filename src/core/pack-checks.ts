@@ -1,8 +1,9 @@
 import { checkFamily } from './families/draw.js';
 import type { Family } from './families/schema.js';
 import { checkDrawings } from './pack-drawings.js';
-import { checkOptions } from './option-checks.js';
 import type { Pack } from './pack.js';
+import { lint } from './lint/index.js';
+import { excused } from './lint/excuses.js';
 import { draftOf, textAt, textsAt, type PackDraft, type PackFault, type Path } from './pack-draft.js';
 import { checkIds, checkPrefixes, checkReferences, checkSources } from './pack-references.js';
 import type { FixedQuestion } from './questions/schema.js';
@@ -22,7 +23,7 @@ export function checkPack(pack: Pack): PackFault[] {
 /** As `checkPack`. With `complete` false some file could not be read, so nothing is said to be missing. With `tryFamilies` false no numbers are drawn. */
 export function checkDraft(draft: PackDraft, { complete = true, tryFamilies = true } = {}): PackFault[] {
   const cautions = new Map(draft.objectives.map(({ whole }) => [whole?.code, whole?.caution]));
-  return [
+  const faults = [
     ...checkIds(draft),
     ...(complete ? checkReferences(draft) : []),
     ...checkPrefixes(draft),
@@ -33,7 +34,9 @@ export function checkDraft(draft: PackDraft, { complete = true, tryFamilies = tr
     ),
     ...draft.families.flatMap(({ whole }, index) => (whole && tryFamilies ? checkOneFamily(whole, ['families', index]) : [])),
     ...(complete ? checkUnused(draft) : []),
+    ...lint(draft, complete),
   ];
+  return excused(faults, draft);
 }
 
 /** How often each objective is asked, in the pack's order. */
@@ -52,7 +55,7 @@ export function coverageOf(draft: PackDraft): Coverage[] {
 }
 
 function checkQuestion(draft: PackDraft, caution: string | undefined, question: FixedQuestion, path: Path): PackFault[] {
-  const faults = question.kind === 'single' ? checkOptions(question, path) : [];
+  const faults: PackFault[] = [];
   if (caution !== undefined && question.caution === undefined) {
     const message = `The objective ${question.objective} carries the caution "${caution}", and this question has none. Add "caution: ${caution}", or another that fits.`;
     faults.push({ level: 'warning', rule: 'caution-missing', path: [...path, 'id'], message });

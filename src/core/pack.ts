@@ -7,6 +7,8 @@ import type { Caution, Objective, Source, Topic } from './syllabus.js';
 
 /** The format of a pack: a folder of YAML files, each with one top-level list (or, in pack.yaml, one mapping). */
 
+const aimSchema = z.number().int().min(0).max(100);
+
 export const packHeadSchema = z.strictObject({
   id: keySchema,
   title: z.string().trim().min(1).max(80),
@@ -18,6 +20,8 @@ export const packHeadSchema = z.strictObject({
   authors: z.array(z.string().trim().min(1).max(80)).min(1).max(50),
   regions: z.array(regionSchema).min(1),
   summary: z.string().trim().min(1).max(600),
+  /** How many fixed questions an objective of weight 1, 2 and 3 should have. */
+  aims: z.tuple([aimSchema, aimSchema, aimSchema]).optional(),
 });
 
 /** What each kind of file may hold: the file's one top-level key, and the schema of its value. */

@@ -13,6 +13,12 @@ export const keySchema = z.string().regex(/^[a-z][a-z0-9-]{0,39}$/, 'small lette
 export const topicCodeSchema = z.string().regex(/^[A-Z]{2}$/, 'two capital letters, such as LA');
 export const objectiveCodeSchema = z.string().regex(/^[A-Z]{2}-\d{2}$/, 'a topic code, a hyphen and two digits, such as LA-02');
 
+/** One finding of the check that stands on purpose, and why. */
+export const excusesSchema = z
+  .array(z.strictObject({ rule: keySchema, reason: text(300) }))
+  .min(1)
+  .max(10);
+
 export const sourceSchema = z.strictObject({
   id: keySchema,
   title: text(400),
@@ -20,6 +26,7 @@ export const sourceSchema = z.strictObject({
   short: text(60),
   basis: basisSchema,
   note: text(600).optional(),
+  excuses: excusesSchema.optional(),
 });
 
 export const cautionSchema = z.strictObject({
@@ -45,6 +52,7 @@ export const objectiveSchema = z.strictObject({
     .max(20),
   misconceptions: z.array(text(200)).max(12),
   caution: keySchema.optional(),
+  excuses: excusesSchema.optional(),
 });
 
 export type Region = z.infer<typeof regionSchema>;

@@ -16,7 +16,7 @@ const question = (more: string): string => `questions:
     objective: LA-02
     kind: single
     demand: recall
-    stem: Which?
+    stem: What holds the feet of the ladder?
     options:
       - { text: One, key: true }
       - { text: Two, why: Reason. }
@@ -47,7 +47,7 @@ describe('readPackFolder', () => {
     expect(pack?.head.summary).toBe('A small pack for tests.');
     expect(pack?.topics).toEqual([{ code: 'LA', title: 'Ladders', blurb: 'Going up and coming down.' }]);
     expect(pack?.objectives[0]?.misconceptions).toEqual(['Nearer is safer']);
-    expect(pack?.sources.map(({ title }) => title)).toEqual(['Ladders: a leaflet', 'What people say']);
+    expect(pack?.sources.map(({ title }) => title)).toEqual(['Ladders: a leaflet (2024)', 'What people say']);
     expect(pack?.cautions).toEqual([{ id: 'height', sign: 'general', text: 'Stop if the ground is soft, and ask somebody.' }]);
     expect(pack?.questions).toEqual([
       {
@@ -68,6 +68,7 @@ describe('readPackFolder', () => {
         sources: ['ladder-leaflet', 'hearsay'],
         caution: 'height',
         checked: '2026-11-25',
+        excuses: [{ rule: 'mixed-options', reason: 'These show what YAML makes of such texts.' }],
       },
     ]);
     expect(pack?.families[0]).toMatchObject({
@@ -375,7 +376,7 @@ describe('the checks across files', () => {
     ],
     [
       'a key that is far the longest',
-      { 'q.yaml': question('').replace('One', 'One and not two and not three') },
+      { 'q.yaml': question('').replace('One', 'The rope at the very bottom').replace('Two', 'Two bricks or so').replace('Three', 'Three heavy bags') },
       ['q.yaml:9:17 longest-key questions[0].options[0].text'],
     ],
     [

@@ -107,7 +107,7 @@ export function smallPack(): Pack {
       { id: 'line', sign: 'electric', text: 'Keep well back and call for help.' },
       { id: 'mains', sign: 'electric', text: 'Leave fixed wiring to an electrician.' },
     ],
-    sources: [{ id: 'book', title: 'A book', short: 'Book', basis: 'read' }],
+    sources: [{ id: 'book', title: 'A book (2020)', short: 'Book', basis: 'read' }],
     questions: topicCodes.flatMap((topic) => [single(`${topic}-01-001`), single(`${topic}-02-001`)]),
     families: [numberFamily, choiceFamily],
     drawings: [],

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { daySchema, excusesSchema, revisionSchema } from '../questions/fields.js';
-import { basisSchema, keySchema, objectiveCodeSchema } from '../syllabus.js';
+import { daySchema, revisionSchema } from '../questions/fields.js';
+import { excusesSchema, basisSchema, keySchema, objectiveCodeSchema } from '../syllabus.js';
 
 /**
  * A family: a numeric question whose numbers are fresh each time. Families are data in packs, so a club can write one;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { keySchema, objectiveCodeSchema, regionSchema } from '../syllabus.js';
+import { excusesSchema, keySchema, objectiveCodeSchema, regionSchema } from '../syllabus.js';
 
 /** What every fixed question has, of whatever kind. */
 
@@ -11,10 +11,6 @@ export const questionIdSchema = z
 export const revisionSchema = z.number().int().min(1).max(9999);
 export const daySchema = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'a day such as 2026-11-25');
 export const demandSchema = z.enum(['recall', 'apply', 'judge']);
-
-/** One finding of the check that stands on purpose, and why. */
-export const excuseSchema = z.strictObject({ rule: keySchema, reason: text(300) });
-export const excusesSchema = z.array(excuseSchema).min(1).max(10);
 
 export const commonFields = {
   id: questionIdSchema,
