@@ -37,9 +37,9 @@ export default {
     rule('core-is-pure', 'No input or output in the core.', { path: '^(src/core|shared)/' }, builtin),
     rule(
       'core-packages',
-      'The core uses zod, jsep in the reader of formulas, and ts-fsrs in one file.',
+      'The core uses zod, jsep in the reader of formulas, syllable in the lint, and ts-fsrs in one file.',
       { path: '^src/core/' },
-      { ...packages, pathNot: 'node_modules/(zod|jsep|ts-fsrs)/' },
+      { ...packages, pathNot: 'node_modules/(zod|jsep|syllable|ts-fsrs)/' },
     ),
     rule(
       'scheduler-in-one-file',

@@ -199,7 +199,7 @@ describe('single pages', () => {
 describe('hostile text', () => {
   const hostile = '<img src=x onerror="a()">{{7*7}}{{constructor}}\'"`</textarea></title>&amp;';
   /** Fields that choose a drawing or a place in our own files, never typed by anybody. */
-  const ours = new Set(['sign', 'layout', 'scripts', 'view']);
+  const ours = new Set(['sign', 'look', 'layout', 'scripts', 'view']);
 
   function spoil(value: unknown, key = ''): unknown {
     if (ours.has(key)) return value;

@@ -2,10 +2,12 @@ import type { Command } from './command.js';
 
 /** `npx rungwise <command>`: each command is a module of its own, loaded only when it is asked for. */
 const commands: Record<string, { about: string; load: () => Promise<{ run: Command }> }> = {
+  add: { about: 'check a pack (a folder or a ZIP file) and add it to the bank', load: () => import('./add.js') },
   calc: { about: 'work something out, with the working', load: () => import('./calc.js') },
   check: { about: 'look a pack over and say what is wrong with it', load: () => import('./check.js') },
   'check-values': { about: 'hold the safety maths against a file of published values', load: () => import('./check-values.js') },
   draw: { about: 'draw fresh numbers from a family', load: () => import('./draw.js') },
+  'new-pack': { about: 'write a small pack to begin with', load: () => import('./new-pack.js') },
   read: { about: 'read a typed answer as the pages do', load: () => import('./read.js') },
   schedule: { about: 'work out memories from histories of answers', load: () => import('./schedule.js') },
 };

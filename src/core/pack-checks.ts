@@ -2,6 +2,7 @@ import { checkFamily } from './families/draw.js';
 import type { Family } from './families/schema.js';
 import { checkDrawings } from './pack-drawings.js';
 import type { Pack } from './pack.js';
+import { checkBlueprints } from './pack-blueprints.js';
 import { lint } from './lint/index.js';
 import { excused } from './lint/excuses.js';
 import { draftOf, textAt, textsAt, type PackDraft, type PackFault, type Path } from './pack-draft.js';
@@ -28,6 +29,7 @@ export function checkDraft(draft: PackDraft, { complete = true, tryFamilies = tr
     ...(complete ? checkReferences(draft) : []),
     ...checkPrefixes(draft),
     ...checkDrawings(draft, complete),
+    ...checkBlueprints(draft, complete),
     ...checkSources(draft),
     ...draft.questions.flatMap(({ whole }, index) =>
       whole ? checkQuestion(draft, cautions.get(whole.objective), whole, ['questions', index]) : [],

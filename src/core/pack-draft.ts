@@ -2,7 +2,7 @@ import type { Drawing } from './drawing.js';
 import type { Family } from './families/schema.js';
 import type { Pack, PackHead } from './pack.js';
 import type { FixedQuestion } from './questions/schema.js';
-import type { Caution, Objective, Source, Topic } from './syllabus.js';
+import type { Blueprint, Caution, Objective, Source, Topic } from './syllabus.js';
 
 /** Keys and positions that lead to a part of a pack, such as `['questions', 3, 'options', 1, 'text']`. */
 export type Path = readonly (string | number)[];
@@ -32,10 +32,20 @@ export interface PackDraft {
   questions: DraftEntry<FixedQuestion>[];
   families: DraftEntry<Family>[];
   drawings: DraftEntry<Drawing>[];
+  blueprints: DraftEntry<Blueprint>[];
 }
 
 export type ListKind = Exclude<keyof PackDraft, 'head'>;
-export const listKinds: readonly ListKind[] = ['topics', 'objectives', 'cautions', 'sources', 'questions', 'families', 'drawings'];
+export const listKinds: readonly ListKind[] = [
+  'topics',
+  'objectives',
+  'cautions',
+  'sources',
+  'questions',
+  'families',
+  'drawings',
+  'blueprints',
+];
 
 export function draftOf(pack: Pack): PackDraft {
   const entries = <T>(list: T[]): DraftEntry<T>[] => list.map((whole) => ({ raw: whole, whole }));
@@ -48,6 +58,7 @@ export function draftOf(pack: Pack): PackDraft {
     questions: entries(pack.questions),
     families: entries(pack.families),
     drawings: entries(pack.drawings),
+    blueprints: entries(pack.blueprints),
   };
 }
 
@@ -59,6 +70,7 @@ export const idKeys: Readonly<Record<ListKind, string>> = {
   questions: 'id',
   families: 'id',
   drawings: 'id',
+  blueprints: 'id',
 };
 /** The name of one entry of a list. */
 export const oneOf: Readonly<Record<ListKind, string>> = {
@@ -69,6 +81,7 @@ export const oneOf: Readonly<Record<ListKind, string>> = {
   questions: 'question',
   families: 'family',
   drawings: 'drawing',
+  blueprints: 'blueprint',
 };
 
 /** The text under a key; empty when there is none. */

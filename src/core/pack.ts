@@ -2,8 +2,8 @@ import { z } from 'zod';
 import type { Drawing } from './drawing.js';
 import { familySchema, type Family } from './families/schema.js';
 import { fixedQuestionSchema, type FixedQuestion } from './questions/schema.js';
-import { cautionSchema, keySchema, objectiveSchema, regionSchema, sourceSchema, topicSchema } from './syllabus.js';
-import type { Caution, Objective, Source, Topic } from './syllabus.js';
+import { blueprintSchema, cautionSchema, keySchema, objectiveSchema, regionSchema, sourceSchema, topicSchema } from './syllabus.js';
+import type { Blueprint, Caution, Objective, Source, Topic } from './syllabus.js';
 
 /** The format of a pack: a folder of YAML files, each with one top-level list (or, in pack.yaml, one mapping). */
 
@@ -33,6 +33,7 @@ export const packFileSchemas = {
   sources: z.array(sourceSchema).max(400),
   questions: z.array(fixedQuestionSchema).max(400),
   families: z.array(familySchema).max(60),
+  blueprints: z.array(blueprintSchema).max(20),
 } as const;
 
 export type PackHead = z.infer<typeof packHeadSchema>;
@@ -48,4 +49,5 @@ export interface Pack {
   questions: FixedQuestion[];
   families: Family[];
   drawings: Drawing[];
+  blueprints: Blueprint[];
 }

@@ -14,6 +14,12 @@ const table = {
   'keep-own-account': roles,
   /** A class one is tutor of; an administrator sees all. */
   'see-classes': ['tutor', 'administrator'],
+  /** Adding packs to the bank. */
+  'keep-packs': ['tutor', 'administrator'],
+  /** The bank with its keys, and the queries about it. */
+  'browse-bank': ['tutor', 'administrator'],
+  /** Saying that something is wrong with a question. */
+  'raise-query': roles,
   /** Inviting tutors and administrators. */
   'invite-staff': ['administrator'],
 } as const satisfies Record<string, readonly (Role | 'visitor')[]>;

@@ -55,6 +55,18 @@ export const objectiveSchema = z.strictObject({
   excuses: excusesSchema.optional(),
 });
 
+/** A specification of papers: how many questions from each topic, and what passes. */
+export const blueprintSchema = z.strictObject({
+  id: keySchema,
+  title: text(80),
+  questions: z.number().int().min(1).max(200),
+  passMark: z.number().int().min(1).max(200),
+  minutes: z.number().int().min(1).max(600),
+  /** By topic; together as many as `questions`. */
+  shares: z.record(topicCodeSchema, z.number().int().min(0).max(200)),
+});
+export type Blueprint = z.infer<typeof blueprintSchema>;
+
 export type Region = z.infer<typeof regionSchema>;
 export type Source = z.infer<typeof sourceSchema>;
 export type Caution = z.infer<typeof cautionSchema>;

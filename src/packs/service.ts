@@ -5,15 +5,17 @@ import type { Pack } from '../core/pack.js';
 import type { FixedQuestion } from '../core/questions/schema.js';
 import { regionIds } from '../core/syllabus.js';
 import { inTransaction, type Db } from '../platform/db.js';
+import { planOf, type PackPlan, type QuestionToWrite } from './plan.js';
 import {
   findPack,
-  findUnraised,
+  forgetMemories,
+  knownQuestions,
   lockPacks,
   writeDrawings,
   writePack,
   writeQuestions,
   writeSyllabus,
-  type QuestionToWrite,
+  type Origin,
 } from './store.js';
 
 export interface PacksNeeds {
@@ -22,35 +24,52 @@ export interface PacksNeeds {
   enrolAll: (sql: PoolClient, packId: number) => Promise<void>;
 }
 
-export type LoadResult =
-  | { state: 'unchanged'; version: string }
-  | { state: 'loaded'; version: string; questions: number; retired: number }
-  /** Nothing was changed: these ids have a new text under an old revision. */
-  | { state: 'refused'; codes: string[] };
+/** What was done: the plan as it was carried out. Nothing was changed when its state is `unchanged` or `refused`. */
+export type LoadResult = PackPlan & { questions: number };
 
-/** Puts a pack into the database: all of it or nothing, and nothing twice. */
+export type PacksService = ReturnType<typeof packsService>;
+
+/** Puts packs into the database: all of one or nothing, and nothing twice. */
 export function packsService({ db, enrolAll }: PacksNeeds) {
-  async function load(pack: Pack): Promise<LoadResult> {
+  /** What `load` would change now. */
+  async function plan(pack: Pack): Promise<PackPlan> {
+    const before = await findPack(db.pool, pack.head.id);
+    const questions = questionsOf(pack);
+    if (before?.contentHash === hashOf(pack)) return { ...planOf(before.version, pack.head.version, [], []), state: 'unchanged' };
+    const known = before === null ? [] : await knownQuestions(db.pool, before.id, questions);
+    return planOf(before?.version ?? null, pack.head.version, questions, known);
+  }
+
+  async function load(pack: Pack, origin: Origin = 'folder'): Promise<LoadResult> {
     const contentHash = hashOf(pack);
     return await inTransaction(db, async (sql): Promise<LoadResult> => {
       await lockPacks(sql);
       const before = await findPack(sql, pack.head.id);
-      if (before?.contentHash === contentHash) return { state: 'unchanged', version: before.version };
       const questions = questionsOf(pack);
-      const codes = before === null ? [] : await findUnraised(sql, before.id, questions);
-      if (codes.length > 0) return { state: 'refused', codes };
-      const packId = await writePack(sql, pack, contentHash);
+      const same = before?.contentHash === contentHash && before.origin === origin;
+      const known = before === null ? [] : await knownQuestions(sql, before.id, questions);
+      const planned = { ...planOf(before?.version ?? null, pack.head.version, questions, known), questions: questions.length };
+      if (same) return { ...planned, state: 'unchanged' };
+      if (planned.state === 'refused') return planned;
+      const packId = await writePack(sql, pack, contentHash, origin);
       await writeSyllabus(sql, packId, pack);
       const drawings = pack.drawings.map((body) => ({ code: body.id, hash: hashOf(body), body }));
       await writeDrawings(sql, packId, drawings);
-      const hashes = new Map(drawings.map(({ code, hash }) => [code, hash]));
-      const { retired } = await writeQuestions(sql, packId, questions, hashes);
+      await writeQuestions(sql, packId, questions, new Map(drawings.map(({ code, hash }) => [code, hash])));
+      await forgetMemories(
+        sql,
+        packId,
+        planned.changed.filter(({ keeps }) => !keeps).map(({ code }) => code),
+      );
       await enrolAll(sql, packId);
-      return { state: 'loaded', version: pack.head.version, questions: questions.length, retired };
+      return planned;
     });
   }
 
-  return { load };
+  /** Whether a pack of this id comes with the server, so that nothing sent may take its place. */
+  const comesWithServer = async (id: string): Promise<boolean> => (await findPack(db.pool, id))?.origin === 'folder';
+
+  return { plan, load, comesWithServer };
 }
 
 function questionsOf(pack: Pack): QuestionToWrite[] {
@@ -63,6 +82,7 @@ function questionsOf(pack: Pack): QuestionToWrite[] {
     body: question,
     hash: meaningHash(question),
     drawing: question.drawing ?? null,
+    sameSince: question.sameSince ?? null,
   }));
   const numeric = pack.families.map((family): QuestionToWrite => ({
     code: family.id,
@@ -73,6 +93,7 @@ function questionsOf(pack: Pack): QuestionToWrite[] {
     body: family,
     hash: meaningHash(family),
     drawing: null,
+    sameSince: family.sameSince ?? null,
   }));
   return [...fixed, ...numeric];
 }

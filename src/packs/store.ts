@@ -1,7 +1,7 @@
-import type { PoolClient } from 'pg';
+import type { Pool, PoolClient } from 'pg';
 import type { Drawing } from '../core/drawing.js';
 import type { Pack } from '../core/pack.js';
-import type { FixedKind } from '../core/questions/schema.js';
+import type { KnownQuestion, QuestionToWrite } from './plan.js';
 
 /** Writing a pack: every statement takes the whole list at once and runs inside the caller's transaction. */
 
@@ -10,20 +10,28 @@ export async function lockPacks(sql: PoolClient): Promise<void> {
   await sql.query('SELECT pg_advisory_xact_lock(7264201)');
 }
 
-export async function findPack(sql: PoolClient, slug: string): Promise<{ id: number; contentHash: string; version: string } | null> {
-  const { rows } = await sql.query<{ id: number; contentHash: string; version: string }>(
-    'SELECT id, content_hash AS "contentHash", version FROM pack WHERE slug = $1',
-    [slug],
-  );
+export interface PackRow {
+  id: number;
+  contentHash: string;
+  version: string;
+  origin: Origin;
+}
+
+/** `folder`: it comes with the server, and is read at every start. */
+export type Origin = 'folder' | 'added';
+
+export async function findPack(sql: PoolClient | Pool, slug: string): Promise<PackRow | null> {
+  const { rows } = await sql.query<PackRow>('SELECT id, content_hash AS "contentHash", version, origin FROM pack WHERE slug = $1', [slug]);
   return rows[0] ?? null;
 }
 
-export async function writePack(sql: PoolClient, pack: Pack, contentHash: string): Promise<number> {
+export async function writePack(sql: PoolClient, pack: Pack, contentHash: string, origin: Origin): Promise<number> {
   const { rows } = await sql.query<{ id: number }>(
-    `INSERT INTO pack (slug, title, version, licence, language, regions, content_hash, cautions, sources)
-     VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)
+    `INSERT INTO pack (slug, title, version, licence, language, regions, content_hash, cautions, sources, blueprints, origin)
+     VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11)
      ON CONFLICT (slug) DO UPDATE SET title = excluded.title, version = excluded.version, licence = excluded.licence, language = excluded.language,
-       regions = excluded.regions, content_hash = excluded.content_hash, cautions = excluded.cautions, sources = excluded.sources, loaded_at = now()
+       regions = excluded.regions, content_hash = excluded.content_hash, cautions = excluded.cautions, sources = excluded.sources, blueprints = excluded.blueprints,
+       origin = excluded.origin, loaded_at = now()
      RETURNING id`,
     [
       pack.head.id,
@@ -35,6 +43,8 @@ export async function writePack(sql: PoolClient, pack: Pack, contentHash: string
       contentHash,
       JSON.stringify(pack.cautions),
       JSON.stringify(pack.sources),
+      JSON.stringify(pack.blueprints),
+      origin,
     ],
   );
   return (rows[0] as { id: number }).id;
@@ -62,18 +72,6 @@ export async function writeSyllabus(sql: PoolClient, packId: number, pack: Pack)
   );
 }
 
-export interface QuestionToWrite {
-  code: string;
-  kind: FixedKind | 'numeric';
-  objective: string;
-  regions: string[];
-  revision: number;
-  body: unknown;
-  hash: string;
-  /** The code of the drawing it shows. */
-  drawing: string | null;
-}
-
 /** Adds what is new among the drawings, under the hash of their content. */
 export async function writeDrawings(
   sql: PoolClient,
@@ -89,18 +87,28 @@ export async function writeDrawings(
 }
 
 /**
- * Codes whose text changed while the revision stayed the same, or whose revision went down. The hash leaves out the
- * day of the last check, so that a check that found nothing needs no new revision.
+ * The pack's questions as they are here. The hash leaves out the day of the last check, so that a check that found nothing needs no
+ * new revision.
  */
-export async function findUnraised(sql: PoolClient, packId: number, questions: QuestionToWrite[]): Promise<string[]> {
-  const { rows } = await sql.query<{ code: string }>(
-    `SELECT n.code FROM jsonb_to_recordset($2) AS n(code text, revision int, hash text)
-       JOIN question q ON q.pack_id = $1 AND q.code = n.code
+export async function knownQuestions(sql: PoolClient | Pool, packId: number, questions: QuestionToWrite[]): Promise<KnownQuestion[]> {
+  const { rows } = await sql.query<KnownQuestion>(
+    `SELECT q.code, q.kind, q.current_revision AS "currentRevision", q.retired, r.content_hash AS hash
+     FROM question q LEFT JOIN jsonb_to_recordset($2) AS n(code text, revision int) ON n.code = q.code
        LEFT JOIN question_revision r ON r.question_id = q.id AND r.revision = n.revision
-     WHERE n.revision < q.current_revision OR (r.content_hash IS NOT NULL AND r.content_hash <> n.hash) ORDER BY n.code`,
-    [packId, JSON.stringify(questions.map(({ code, revision, hash }) => ({ code, revision, hash })))],
+     WHERE q.pack_id = $1 ORDER BY q.code`,
+    [packId, JSON.stringify(questions.map(({ code, revision }) => ({ code, revision })))],
   );
-  return rows.map((row) => row.code);
+  return rows;
+}
+
+/** What people remember of these questions counts no more: they ask something else now. The count of answers goes on. */
+export async function forgetMemories(sql: PoolClient, packId: number, codes: readonly string[]): Promise<void> {
+  if (codes.length === 0) return;
+  await sql.query(
+    `UPDATE memory m SET stability = NULL, difficulty = NULL, last_day = NULL, due_day = NULL, retry_day = NULL, surely_wrong = false
+     FROM question q WHERE q.id = m.question_id AND q.pack_id = $1 AND q.code = ANY ($2)`,
+    [packId, codes],
+  );
 }
 
 /** @param drawings hashes of the drawings by their codes; they must be there already */
@@ -109,7 +117,7 @@ export async function writeQuestions(
   packId: number,
   questions: QuestionToWrite[],
   drawings: ReadonlyMap<string, string>,
-): Promise<{ retired: number }> {
+): Promise<void> {
   const list = JSON.stringify(questions.map((q) => ({ ...q, drawingHash: q.drawing === null ? null : (drawings.get(q.drawing) ?? null) })));
   await sql.query(
     `INSERT INTO question (pack_id, code, kind, objective_id, topic_id, regions, current_revision, retired)
@@ -130,9 +138,8 @@ export async function writeQuestions(
      ON CONFLICT (question_id, revision) DO UPDATE SET body = excluded.body, drawing_id = excluded.drawing_id`,
     [packId, list],
   );
-  const { rowCount } = await sql.query('UPDATE question SET retired = true WHERE pack_id = $1 AND NOT retired AND code <> ALL ($2)', [
+  await sql.query('UPDATE question SET retired = true WHERE pack_id = $1 AND NOT retired AND code <> ALL ($2)', [
     packId,
     questions.map((question) => question.code),
   ]);
-  return { retired: rowCount ?? 0 };
 }

@@ -9,7 +9,8 @@ import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
 import { projectFolder } from '../platform/project-folder.js';
 import { questionsService } from '../questions/index.js';
-import { enrol, studyRoutes, studyService } from '../study/index.js';
+import { packsRoutes, packsService, uploadsService } from '../packs/index.js';
+import { enrol, enrolAll, studyRoutes, studyService } from '../study/index.js';
 import { pages } from './chrome.js';
 import { errorPages, RouteList } from './errors.js';
 import { healthRoutes } from './health.js';
@@ -49,6 +50,7 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   const study = studyService({ db, clock, questions });
   const classes = classesService({ db, clock });
   const calculators = calculatorsService({ questions });
+  const uploads = uploadsService({ db, clock, packs: packsService({ db, enrolAll }) });
 
   pages(server, await loadViews(join(projectFolder, 'views'), join(projectFolder, 'public')), https);
   errorPages(server, routes);
@@ -63,6 +65,7 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   await server.register(accountsRoutes({ accounts, clock, origin, bank: questions.count }));
   await server.register(studyRoutes(study));
   await server.register(calculatorsRoutes(calculators));
+  await server.register(packsRoutes(uploads));
   return { server, accounts, routes };
 }
 

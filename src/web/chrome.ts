@@ -1,5 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import { may } from '../core/permissions.js';
+import { may, type Permission } from '../core/permissions.js';
 import type { Chrome } from '../core/page-parts.js';
 import type { Renderer } from './plugins/views.js';
 
@@ -21,11 +21,13 @@ export function pages(app: FastifyInstance, renderer: Renderer, https: boolean):
 
 function nav(request: FastifyRequest): Chrome['nav'] {
   const path = request.url.split('?', 1)[0] as string;
+  const offered = (permission: Permission, href: string, label: string) =>
+    request.person !== null && may(request.person.role, permission) ? [{ href, label, current: path.startsWith(href) }] : [];
   const entries = [
     { href: '/', label: request.person === null ? 'Start' : 'Now', current: path === '/' || path.startsWith('/study') },
-    ...(request.person !== null && may(request.person.role, 'invite-staff')
-      ? [{ href: '/staff', label: 'Staff', current: path.startsWith('/staff') }]
-      : []),
+    ...offered('browse-bank', '/bank', 'Bank'),
+    ...offered('keep-packs', '/packs', 'Packs'),
+    ...offered('invite-staff', '/staff', 'Staff'),
     { href: '/calculators', label: 'Calculators', current: path.startsWith('/calculators') },
     { href: '/about', label: 'About', current: path === '/about' },
   ];

@@ -2,9 +2,9 @@ import { randomBytes } from 'node:crypto';
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { ensureInstallation, type AccountsService } from '../accounts/index.js';
-import { packsService, readPackFolder } from '../packs/index.js';
+import { packsService, readPackFolder, refusalWords } from '../packs/index.js';
 import { openDatabase, type Db } from '../platform/db.js';
-import { startEmbeddedPostgres } from '../platform/embedded-postgres/index.js';
+import { openDatabasePlace, type OpenedPlace } from '../platform/database-place.js';
 import { migrate } from '../platform/migrate.js';
 import { projectFolder } from '../platform/project-folder.js';
 import { SetUpError } from '../platform/set-up-error.js';
@@ -36,27 +36,17 @@ async function main(): Promise<void> {
   }
 }
 
-async function openServer(settings: Settings): Promise<{ url: string; note: string; stop: () => Promise<unknown> }> {
+async function openServer(settings: Settings): Promise<OpenedPlace> {
   if (settings.databaseUrl !== undefined && demo)
     throw new SetUpError(
       'A demonstration fills a database of its own, and DATABASE_URL is set.',
       'Unset DATABASE_URL and start the demonstration again.',
     );
-  if (settings.databaseUrl !== undefined)
-    return { url: settings.databaseUrl, note: 'the one DATABASE_URL names', stop: async () => undefined };
-  const embedded = await startEmbeddedPostgres({
-    dataFolder: dataFolderOf(settings),
-    ...(settings.dataFolderChosen ? {} : { outside: outsideFolder }),
-    log: say,
-  });
-  return { url: embedded.url, note: embedded.adopted ? 'was running already' : dataFolderOf(settings), stop: embedded.stop };
+  return await openDatabasePlace(settings, dataFolderOf(settings), say);
 }
 
 /** A demonstration never mixes with a club's own people. */
 const dataFolderOf = (settings: Settings): string => (demo ? `${settings.dataFolder}-demonstration` : settings.dataFolder);
-
-/** Where root keeps the database when the project lies where PostgreSQL's user may not enter. */
-const outsideFolder = '/var/lib/rungwise';
 
 async function serve(settings: Settings, url: string, asked: Promise<void>): Promise<void> {
   await step(
@@ -109,8 +99,8 @@ async function loadShippedPacks(db: Db): Promise<string[]> {
     }
     const result = await load(pack);
     if (result.state === 'refused')
-      say(`The pack ${entry.name} was not loaded: raise the revision of ${result.codes.join(', ')}, whose text changed.`);
-    else lines.push(`${pack.head.title} ${result.version}${result.state === 'loaded' ? `, ${result.questions} questions loaded` : ''}`);
+      say(`The pack ${entry.name} was not loaded. ${result.refused.map(({ code, why }) => `${code}: ${refusalWords[why]}`).join('; ')}.`);
+    else lines.push(`${pack.head.title} ${result.version}${result.state === 'unchanged' ? '' : `, ${result.questions} questions loaded`}`);
   }
   if (lines.length === 0 && (await db.prisma.pack.count()) === 0)
     throw new SetUpError('No pack could be loaded.', 'Mend what npx rungwise check says, and start again.');

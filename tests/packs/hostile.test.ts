@@ -42,7 +42,7 @@ const hostile: [string, string, string][] = [
   ['a million escapes', `a: "${'\\n'.repeat(1_000_000)}"`, 'yaml-size'],
   ['two million carriage returns', '\r'.repeat(2_000_000), 'text-character'],
   ['two million NULs', '\0'.repeat(2_000_000), 'text-character'],
-  ['a number that is too large for numbers', `questions:\n  - revision: ${'9'.repeat(400)}\n`, ''],
+  ['a number that is too large for numbers', `questions:\n  - revision: ${'9'.repeat(400)}\n    kind: single\n`, ''],
 ];
 
 describe('a hostile file', () => {
@@ -86,7 +86,9 @@ describe('a hostile file', () => {
   });
 
   it('with a huge number is told that it needs a number', async () => {
-    const { findings } = await readPackFolder(await folderOf({ 'q.yaml': `questions:\n  - revision: ${'9'.repeat(400)}\n` }));
+    const { findings } = await readPackFolder(
+      await folderOf({ 'q.yaml': `questions:\n  - revision: ${'9'.repeat(400)}\n    kind: single\n` }),
+    );
     expect(findings.map(short)).toContain('q.yaml:2:15 wrong-type questions[0].revision');
   });
 });

@@ -376,7 +376,12 @@ describe('the checks across files', () => {
     ],
     [
       'a key that is far the longest',
-      { 'q.yaml': question('').replace('One', 'The rope at the very bottom').replace('Two', 'Two bricks or so').replace('Three', 'Three heavy bags') },
+      {
+        'q.yaml': question('')
+          .replace('One', 'The rope at the very bottom end')
+          .replace('Two', 'Two bricks or so')
+          .replace('Three', 'Three heavy bags'),
+      },
       ['q.yaml:9:17 longest-key questions[0].options[0].text'],
     ],
     [

@@ -92,6 +92,30 @@ export class Visitor {
       },
       ...(body === undefined ? {} : { payload: new URLSearchParams(body).toString() }),
     });
+    return this.shown(response);
+  }
+
+  /** A file in a form with a field for it, as browsers send it. Without a page there is no token. */
+  async sendFile(page: Shown | null, action: string, name: string, bytes: Buffer): Promise<Shown> {
+    const form = new FormData();
+    const token = page?.html.querySelector(`form[action="${action}"] input[name=_csrf]`)?.getAttribute('value');
+    if (token !== undefined) form.append('_csrf', token);
+    form.append('file', new Blob([new Uint8Array(bytes)], { type: 'application/zip' }), name);
+    const body = new Response(form);
+    const response = await this.app.server.inject({
+      method: 'POST',
+      url: action,
+      remoteAddress: this.address,
+      headers: {
+        cookie: [...this.cookies].map(([key, value]) => `${key}=${value}`).join('; '),
+        'content-type': body.headers.get('content-type') ?? '',
+      },
+      payload: Buffer.from(await body.arrayBuffer()),
+    });
+    return this.shown(response);
+  }
+
+  private shown(response: Awaited<ReturnType<App['server']['inject']>>): Shown {
     for (const cookie of response.cookies) {
       if (cookie.value === '' || cookie.maxAge === 0) this.cookies.delete(cookie.name);
       else this.cookies.set(cookie.name, cookie.value);
@@ -117,7 +141,7 @@ export class Visitor {
     const form = page.html.querySelectorAll('form').find((found) => found.getAttribute('action') === action);
     if (form === undefined) throw new Error(`The page has no form for ${action}: ${page.text.slice(0, 300)}`);
     const values: Record<string, string> = {};
-    for (const input of form.querySelectorAll('input')) {
+    for (const input of form.querySelectorAll('input, textarea')) {
       const [name, type] = [input.getAttribute('name'), input.getAttribute('type') ?? 'text'];
       if (name === undefined || ((type === 'radio' || type === 'checkbox') && input.getAttribute('checked') === undefined)) continue;
       values[name] = input.getAttribute('value') ?? '';

@@ -17,11 +17,13 @@ import type { Chrome, TitleField } from '../../src/core/page-parts.js';
 import type { NowPage, OutcomePage, QuestionPage, RoundEndPage } from '../../src/study/page-types.js';
 import type { AboutPage, ErrorPage } from '../../src/web/page-types.js';
 import { calculatorPages } from './calculator-samples.js';
+import { packPages } from './pack-samples.js';
 
 /** Made-up data for every page, several states of each, typed by the page types. People and figures are invented. */
 
 export type AnyPage =
   | (typeof calculatorPages)[number]['page']
+  | (typeof packPages)[number]['page']
   | AboutPage
   | ErrorPage
   | MePage
@@ -700,5 +702,10 @@ export const samples: readonly Sample[] = [
     name,
     page,
     chrome: chrome('Calculators', { ...visitor, layout: page.view === 'calculators/list' ? 'one' : 'two' }),
+  })),
+  ...packPages.map(({ name, page }) => ({
+    name,
+    page,
+    chrome: staffChrome('Packs', { layout: page.view === 'packs/list' ? 'two' : 'one' }),
   })),
 ];

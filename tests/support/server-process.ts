@@ -94,10 +94,16 @@ export class HttpVisitor extends Visitor {
   }
 }
 
-/** What a person might send for any question: the option that stands first, or a number; right or not. */
+/** What a person might send for any question: whatever stands first, or a number; right or not. */
 export function anyFields(page: Shown): Record<string, string> {
   const option = page.html.querySelector('input[name=option]')?.getAttribute('value');
-  return { ...(option === undefined ? { value: '12' } : { option }), certainty: 'fairly' };
+  const judged = page.html.querySelectorAll('[role=radiogroup] input[value=t]').map((input) => [input.getAttribute('name') ?? '', 't']);
+  const placed = page.html.querySelectorAll('select').map((select, index) => {
+    const steps = select.closest('[data-steps]') !== null;
+    return [select.getAttribute('name') ?? '', steps ? String(index + 1) : '0'];
+  });
+  const parts = Object.fromEntries([...judged, ...placed]) as Record<string, string>;
+  return { ...parts, ...(option === undefined ? { value: '12' } : { option }), certainty: 'fairly' };
 }
 
 /** What is recorded under these tokens: how often each, and whether its memory counted as many answers as there are. */
@@ -170,7 +176,8 @@ export class Persistent {
     });
     if (status !== 303) throw new Error(`The answer was not taken: ${status} ${words}`);
     if (sent > 1) this.sentAgain += 1;
-    this.acknowledged.set(token, fields['option'] ?? fields['value'] ?? '');
+    const inParts = Object.keys(fields).some((name) => name.startsWith('part-'));
+    this.acknowledged.set(token, inParts ? '' : (fields['option'] ?? fields['value'] ?? ''));
   }
 
   private async insist(send: () => Promise<Shown>): Promise<Shown> {

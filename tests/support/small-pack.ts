@@ -111,5 +111,6 @@ export function smallPack(): Pack {
     questions: topicCodes.flatMap((topic) => [single(`${topic}-01-001`), single(`${topic}-02-001`)]),
     families: [numberFamily, choiceFamily],
     drawings: [],
+    blueprints: [],
   };
 }

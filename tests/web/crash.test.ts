@@ -81,7 +81,9 @@ it('keeps every acknowledged answer once when the server and its database are ki
     const { answers, memories } = await recorded(dataFolder);
     const bySaid = [...crowd.acknowledged].sort();
     expect(bySaid).toHaveLength(wanted);
-    expect(answers.map(({ token, given }): [string, string] => [token, given]).sort()).toEqual(bySaid);
+    // Of a question in parts the order of the pack is kept, which the page does not tell: there only the token is compared.
+    const said = (token: string, given: string): string => (crowd.acknowledged.get(token) === '' ? '' : given);
+    expect(answers.map(({ token, given }): [string, string] => [token, said(token, given)]).sort()).toEqual(bySaid);
     expect(memories.filter(({ reps, answers: count, last }) => reps !== count || reps !== last)).toEqual([]);
     expect(memories.reduce((sum, { reps }) => sum + reps, 0)).toBe(wanted);
   } finally {

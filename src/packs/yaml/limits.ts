@@ -17,6 +17,7 @@ export const entryLimits = {
   questions: 2_000,
   families: 200,
   drawings: 100,
+  blueprints: 20,
 } as const;
 
 export const yamlLimits = {
