@@ -19,3 +19,10 @@ export async function handIn(page: Page, certainty: 'Sure' | 'Guessing'): Promis
 
 /** From the outcome to the next question or to the end of the round. */
 export const goOn = (page: Page): Promise<void> => page.locator('.side .btn.go').click();
+
+/** Gives every part of a question whatever stands first: right or not. */
+export async function fillParts(page: Page): Promise<void> {
+  for (const group of await page.locator('[role=radiogroup]').all()) await group.getByText('True', { exact: true }).click();
+  if ((await page.locator('[data-steps]').count()) > 0) await page.getByText('Sooner').first().click();
+  for (const select of await page.locator('select:visible').all()) await select.selectOption({ index: 1 });
+}

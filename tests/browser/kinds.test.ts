@@ -5,7 +5,7 @@ import type { FixedKind } from '../../src/core/questions/schema.js';
 import { testApp, type TestApp } from '../support/app.js';
 import { sampleOf, twoShapes } from '../support/kind-samples.js';
 import { smallPack } from '../support/small-pack.js';
-import { comeIn, goOn, handIn } from './candidate.js';
+import { comeIn, fillParts, goOn, handIn } from './candidate.js';
 import { chromiumPath, device, launch, listen, phone } from './device.js';
 import { faultsOf } from './faults.js';
 
@@ -144,6 +144,8 @@ describe.skipIf(chromiumPath === undefined)('questions in parts', () => {
 
   it('fit a phone and a desk, by light and dark, before and after the answer', async () => {
     const { page, context } = await device(browser, address);
+    // Every rule of axe at two widths, twice, keeps the browser busy for seconds.
+    context.setDefaultTimeout(30_000);
     const faults: string[] = [];
     await eachKind(page, async (kind) => {
       faults.push(...(await faultsOf(page, kind)));
@@ -154,9 +156,7 @@ describe.skipIf(chromiumPath === undefined)('questions in parts', () => {
       await picture(page, `print-${kind}`);
       await page.emulateMedia({ media: 'screen' });
       await page.setViewportSize(phone);
-      for (const group of await page.locator('[role=radiogroup]').all()) await group.getByText('True').click();
-      if (kind === 'order') await page.getByText('Sooner').first().click();
-      for (const select of await page.locator('select:visible').all()) await select.selectOption({ index: 1 });
+      await fillParts(page);
       if (kind === 'place') await page.locator('label.opt').first().click();
       await handIn(page, 'Sure');
       await page.waitForURL(/\/study\/answers\//);
@@ -165,5 +165,5 @@ describe.skipIf(chromiumPath === undefined)('questions in parts', () => {
     });
     expect(faults).toEqual([]);
     await context.close();
-  });
+  }, 90_000);
 });

@@ -8,7 +8,7 @@ import { projectFolder } from '../../src/platform/project-folder.js';
 import { testApp, type TestApp } from '../support/app.js';
 import { chromiumPath, device, launch, listen, phone, wordsOf } from './device.js';
 import { faultsOf } from './faults.js';
-import { comeIn, goOn, handIn, isNumber, isQuestion } from './candidate.js';
+import { comeIn, fillParts, goOn, handIn, isNumber, isQuestion } from './candidate.js';
 
 /** Every page as it is drawn, with the pack that is shipped: for all eyes, at a phone's and a desk's width, in light and dark. */
 
@@ -56,6 +56,7 @@ describe.skipIf(chromiumPath === undefined)('every page', () => {
 
   async function choose(page: Page, key: string | undefined, right: boolean): Promise<void> {
     if (await isNumber(page)) return await page.locator('#answer').fill('1');
+    if ((await page.locator('.parts').count()) > 0) return await fillParts(page);
     const options = page.locator('label.opt');
     const texts = await page.locator('label.opt > span:last-child').allInnerTexts();
     const place = texts.findIndex((text) => key !== undefined && plain(text) === plain(key));
