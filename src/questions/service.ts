@@ -2,7 +2,7 @@ import type { Drawing } from '../core/drawing.js';
 import { familySchema, type Family } from '../core/families/schema.js';
 import { compileFamily, type CompiledFamily } from '../core/families/draw.js';
 import { fixedQuestionSchema, type FixedQuestion } from '../core/questions/schema.js';
-import { cautionSchema, sourceSchema, type Caution, type Region } from '../core/syllabus.js';
+import { cautionSchema, sourceSchema, type Caution, type Region, type Source } from '../core/syllabus.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
 import { countBank, listFamilies, readRevision, type BankRow, type FamilyEntry } from './store.js';
@@ -22,6 +22,8 @@ export interface BankQuestion {
   caution: (key: string | undefined) => Caution | null;
   /** Short names of the sources it rests on. */
   sources: string;
+  /** The same sources in full. */
+  cites: readonly Source[];
   checked: string;
 }
 
@@ -65,11 +67,11 @@ function fromRow(row: BankRow): BankQuestion {
       .parse(row.cautions)
       .map((caution) => [caution.id, caution]),
   );
-  const shorts = new Map(
+  const sources = new Map(
     sourceSchema
       .array()
       .parse(row.sources)
-      .map((source) => [source.id, source.short]),
+      .map((source) => [source.id, source]),
   );
   const body =
     row.kind === 'numeric'
@@ -85,7 +87,8 @@ function fromRow(row: BankRow): BankQuestion {
     topic: { code: row.topicCode, title: row.topicTitle },
     pack: { title: row.packTitle, version: row.packVersion, licence: row.packLicence },
     caution: (key) => (key === undefined ? null : (cautions.get(key) ?? null)),
-    sources: body.sources.map((id) => shorts.get(id) ?? id).join('; '),
+    sources: body.sources.map((id) => sources.get(id)?.short ?? id).join('; '),
+    cites: body.sources.flatMap((id) => sources.get(id) ?? []),
     checked: body.checked,
   };
 }

@@ -10,7 +10,14 @@ import type { PoolRow } from './store.js';
 
 type Overview = Awaited<ReturnType<StudyService['overview']>>;
 
-export function nowPage(view: Overview, person: { displayName: string; region: string }, csrf: string, newRound: string): NowPage {
+/** @param answers how many answers to the person's own queries were not looked at yet */
+export function nowPage(
+  view: Overview,
+  person: { displayName: string; region: string },
+  csrf: string,
+  newRound: string,
+  answers: number,
+): NowPage {
   const { due, unseen } = dueCount(view.pool, view.day);
   const ten = view.planned.length;
   return {
@@ -20,6 +27,8 @@ export function nowPage(view: Overview, person: { displayName: string; region: s
       packTitle: [...new Set(view.pool.map((row) => row.pack))].join(', '),
       headline: headline(ten, due),
       lead: lead(due, unseen, view),
+      answers:
+        answers === 0 ? null : answers === 1 ? 'A tutor has answered your query.' : `Tutors have answered ${answers} of your queries.`,
       carryOn:
         view.open === null
           ? null

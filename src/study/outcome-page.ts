@@ -37,6 +37,7 @@ export function outcomePage({ answer, item, today }: OutcomeView): OutcomePage {
       explanation: bank.item.kind === 'fixed' ? bank.item.question.explanation : null,
       working: retry || put.compiled === null || !hasDraw(put.task) ? null : workingPart(put.compiled, put.task.draw),
       caution: cautionPart(put.caution),
+      queryHref: `/queries/new?question=${bank.questionId}&revision=${bank.revision}`,
       next: next(answer, retry, today, item.place === item.total),
       titleBlock: questionTitleBlock(bank, item.seed),
     },

@@ -41,6 +41,8 @@ export interface OutcomePage {
     working: WorkingPart | null;
     caution: CautionPart | null;
     next: { href: string; label: string; note: string };
+    /** Where one says that the question seems wrong. */
+    queryHref: string;
     titleBlock: TitleField[];
   };
 }
@@ -65,6 +67,8 @@ export interface NowPage {
     /** The h1: "Fourteen questions are ready" or what else is so. */
     headline: string;
     lead: string;
+    /** Answers to queries that the candidate has not seen yet. */
+    answers: string | null;
     /** An unfinished round of today, to carry on with. */
     carryOn: { href: string; label: string } | null;
     /** The form that starts a round; minutes '0' is just one question. The first is the one blue button. */

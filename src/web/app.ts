@@ -3,6 +3,7 @@ import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import Fastify, { LogController, type FastifyInstance, type FastifyServerOptions } from 'fastify';
 import { accountsRoutes, accountsService, type AccountsService, type Installation } from '../accounts/index.js';
+import { bankRoutes, bankService, queriesService } from '../bank/index.js';
 import { calculatorsRoutes, calculatorsService } from '../calculators/index.js';
 import { classesService } from '../classes/index.js';
 import type { Clock } from '../platform/clock.js';
@@ -50,6 +51,8 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   const study = studyService({ db, clock, questions });
   const classes = classesService({ db, clock });
   const calculators = calculatorsService({ questions });
+  const bank = bankService({ db, questions });
+  const queries = queriesService({ db, clock, questions });
   const uploads = uploadsService({ db, clock, packs: packsService({ db, enrolAll }) });
 
   pages(server, await loadViews(join(projectFolder, 'views'), join(projectFolder, 'public')), https);
@@ -61,11 +64,12 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   await forms(server, installation.cookieSecret, https);
   await files(server, { assets: join(projectFolder, 'public'), compiled: join(projectFolder, 'dist') });
   await server.register(healthRoutes(db));
-  await server.register(homeRoutes({ study, classes, questions }));
+  await server.register(homeRoutes({ study, classes, questions, queries }));
   await server.register(accountsRoutes({ accounts, clock, origin, bank: questions.count }));
   await server.register(studyRoutes(study));
   await server.register(calculatorsRoutes(calculators));
   await server.register(packsRoutes(uploads));
+  await server.register(bankRoutes({ bank, queries }));
   return { server, accounts, routes };
 }
 

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { FastifyInstance } from 'fastify';
 import { welcomePage } from '../accounts/index.js';
+import type { QueriesService } from '../bank/index.js';
 import { may } from '../core/permissions.js';
 import { tutorPage, type ClassesService } from '../classes/index.js';
 import type { QuestionsService } from '../questions/index.js';
@@ -8,7 +9,14 @@ import { nowPage, type StudyService } from '../study/index.js';
 import type { AboutPage } from './page-types.js';
 
 /** The first page, which draws on many features: welcome, what to do now, or the classes. */
-export function homeRoutes({ study, classes, questions }: { study: StudyService; classes: ClassesService; questions: QuestionsService }) {
+export interface HomeNeeds {
+  study: StudyService;
+  classes: ClassesService;
+  questions: QuestionsService;
+  queries: QueriesService;
+}
+
+export function homeRoutes({ study, classes, questions, queries }: HomeNeeds) {
   return async function routes(app: FastifyInstance): Promise<void> {
     const config = { access: 'come-in' as const };
 
@@ -21,7 +29,8 @@ export function homeRoutes({ study, classes, questions }: { study: StudyService;
           scripts: ['numeric-field'],
         });
       if (!may(person.role, 'study')) return reply.page(tutorPage(await classes.overview(person), person), { title: 'Classes' });
-      const page = nowPage(await study.overview(person), person, reply.formToken(), randomUUID());
+      const { unseen } = await queries.counts(person);
+      const page = nowPage(await study.overview(person), person, reply.formToken(), randomUUID(), unseen);
       return reply.page(page, { title: 'Now', layout: 'two' });
     });
 

@@ -36,6 +36,7 @@ const bank: BankQuestion = {
     revision: 1,
   }),
   sources: 'HSE INDG455; 29 CFR 1926.1053',
+  cites: [],
   checked: '2026-11-03',
 };
 const service = calculatorsService({

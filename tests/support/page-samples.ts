@@ -17,12 +17,14 @@ import type { Chrome, TitleField } from '../../src/core/page-parts.js';
 import type { NowPage, OutcomePage, QuestionPage, RoundEndPage } from '../../src/study/page-types.js';
 import type { AboutPage, ErrorPage } from '../../src/web/page-types.js';
 import { calculatorPages } from './calculator-samples.js';
+import { bankPages } from './bank-samples.js';
 import { packPages } from './pack-samples.js';
 
 /** Made-up data for every page, several states of each, typed by the page types. People and figures are invented. */
 
 export type AnyPage =
   | (typeof calculatorPages)[number]['page']
+  | (typeof bankPages)[number]['page']
   | (typeof packPages)[number]['page']
   | AboutPage
   | ErrorPage
@@ -208,6 +210,7 @@ const outcome: OutcomePage['data'] = {
     calculator: { href: '/calculators/ladder-base?height=4.8&region=uk', title: 'Distance of a ladder’s feet from the wall' },
   },
   caution: height,
+  queryHref: '/queries/new?question=12&revision=1',
   next: { href: '/study/next', label: 'Next question', note: 'This one comes back tomorrow with fresh numbers.' },
   titleBlock: familyBlock,
 };
@@ -259,6 +262,7 @@ const outcomeOfChoice: OutcomePage['data'] = {
     'An RCD trips when some of the current takes another way back, for example through a person to earth. A person between live and neutral is not another way back.',
   working: null,
   caution: electric,
+  queryHref: '/queries/new?question=12&revision=1',
   next: { href: '/study/next', label: 'Next question', note: 'Ten more in this round.' },
   titleBlock: questionBlock,
 };
@@ -268,6 +272,7 @@ const now: NowPage['data'] = {
   packTitle: 'Safety core 0.1.0',
   headline: 'Fourteen questions are ready',
   lead: 'Nine you have met and would soon forget; five are new.',
+  answers: null,
   carryOn: null,
   lengths: [
     { minutes: '10', label: '10 minutes', questions: 'about 14 questions' },
@@ -702,6 +707,11 @@ export const samples: readonly Sample[] = [
     name,
     page,
     chrome: chrome('Calculators', { ...visitor, layout: page.view === 'calculators/list' ? 'one' : 'two' }),
+  })),
+  ...bankPages.map(({ name, page }) => ({
+    name,
+    page,
+    chrome: staffChrome('Bank', { layout: page.view === 'bank/question' ? 'two' : 'one' }),
   })),
   ...packPages.map(({ name, page }) => ({
     name,

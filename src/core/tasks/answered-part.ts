@@ -22,7 +22,7 @@ const nothing: AnsweredPart = { options: null, statements: null, steps: null, pa
 
 /** @param given the answer as it is kept; null shows the question with its key and no answer */
 export function answeredPart(task: Task, drawing: Drawing | null, given: string | null): AnsweredPart {
-  const base = { ...nothing, drawing: drawing === null ? null : drawingView(drawing, true, []) };
+  const base = { ...nothing, drawing: drawing === null ? null : drawingView(drawing, true, [], prefixOf(given)) };
   switch (task.kind) {
     case 'number':
       return base;
@@ -42,6 +42,9 @@ export function answeredPart(task: Task, drawing: Drawing | null, given: string 
       return { ...base, ...places(task, given) };
   }
 }
+
+/** The key alone is shown beside the question, whose drawing has the first prefix. */
+const prefixOf = (given: string | null): string => (given === null ? 'key' : 'drawing');
 
 function statements(task: SeveralTask, given: string | null): AnsweredPart['statements'] {
   return task.statements.map(({ place, text, holds, why }, index) => {
@@ -83,7 +86,7 @@ function places(task: PlaceTask, given: string | null): Pick<AnsweredPart, 'opti
   const marks = task.places.map(({ value, part, key }, index): DrawingMark => {
     return { letter: letterOf(index), at: part.at, look: key ? 'yes' : value === given ? 'no' : 'plain', chooses: null };
   });
-  return { options, drawing: drawingView(task.drawing, true, marks) };
+  return { options, drawing: drawingView(task.drawing, true, marks, prefixOf(given)) };
 }
 
 /** The key in a few words, for the top of the page. */

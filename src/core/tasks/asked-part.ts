@@ -85,8 +85,9 @@ export function askedPart(stem: string, task: Task, drawing: Drawing | null, ent
   }
 }
 
-export function drawingView(drawing: Drawing, named: boolean, marks: readonly DrawingMark[]): DrawingView {
-  return { svg: drawingSvg(drawing, { named, marks, prefix: 'drawing' }) };
+/** @param prefix of its ids: a page that shows a drawing twice needs two */
+export function drawingView(drawing: Drawing, named: boolean, marks: readonly DrawingMark[], prefix = 'drawing'): DrawingView {
+  return { svg: drawingSvg(drawing, { named, marks, prefix }) };
 }
 
 function numberEntry({ draw }: NumberTask, entry: Entry, why: string | null): AskedPart['entry'] {

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "query" ADD COLUMN     "seen_at" TIMESTAMPTZ(3);

@@ -1,0 +1,96 @@
+import type { Person } from '../accounts/index.js';
+import { shortDate } from '../core/calendar.js';
+import type { TellTale } from '../core/families/draw.js';
+import { workingPart, type TellTalePart } from '../core/outcome-parts.js';
+import { answeredPart, keyWords } from '../core/tasks/answered-part.js';
+import { askedPart } from '../core/tasks/asked-part.js';
+import { emptyEntry } from '../core/tasks/task.js';
+import { regions } from '../../shared/regions.js';
+import { cautionPart, questionTitleBlock } from '../study/index.js';
+import type { BankQuestionPage } from './page-types.js';
+import { dateOf, field, shortened } from './pages.js';
+import type { BankView } from './service.js';
+
+/** One question of the bank: as a candidate sees it, then with its key, where it comes from, and what became of it. */
+
+export function bankQuestionPage(view: BankView, person: Person): BankQuestionPage {
+  const { bank, put, seed, head, questionId } = view;
+  const { task } = put;
+  const draw = (task.kind === 'choice' || task.kind === 'number') && task.draw !== null ? task.draw : null;
+  const caution = cautionPart(put.caution);
+  return {
+    view: 'bank/question',
+    data: {
+      ...askedPart(put.stem, task, put.drawing, emptyEntry, null),
+      code: bank.code,
+      topicTitle: bank.topic.title,
+      state: stateOf(view),
+      again: {
+        href: at(view, { seed: seed + 1 }),
+        label: draw !== null ? 'Other numbers' : 'Another order',
+      },
+      regions: view.regions.length < 2 || draw === null ? [] : regionLinks(view),
+      fact: keyWords(task),
+      key: answeredPart(task, put.drawing, null),
+      explanation: bank.item.kind === 'fixed' ? bank.item.question.explanation : null,
+      tellTales: draw === null ? [] : draw.tellTales.map(tellTalePart),
+      working: put.compiled === null || draw === null ? null : workingPart(put.compiled, draw),
+      caution,
+      sources: bank.cites.map(({ title, note }) => ({ title, note: note ?? '' })),
+      revisions: revisionsOf(view, person),
+      queries: view.queries.map((query) => ({
+        href: `/queries/${query.id}`,
+        label: shortened(query.body),
+        state: query.answer === null ? `waits, from ${query.byName}` : `answered by ${query.answeredByName ?? 'a tutor'}`,
+      })),
+      raiseHref: `/queries/new?question=${questionId}&revision=${bank.revision}`,
+      titleBlock: [
+        ...questionTitleBlock(bank, seed),
+        field('Asks to', demandWords[head.demand] ?? 'work something out', 6),
+        field('For', head.regions.length === 0 || head.regions.length === 3 ? 'every region' : head.regions.join(', '), 6),
+      ],
+    },
+  };
+}
+
+const demandWords: Readonly<Record<string, string>> = { recall: 'recall', apply: 'apply what is known', judge: 'judge a situation' };
+
+const tellTalePart = ({ label, tell, direction, value, unit }: TellTale): TellTalePart => {
+  return { label: `${Number(value.toPrecision(4))} ${unit}`.trim() + `: ${label}`, tell, danger: direction === 'unsafe' };
+};
+
+function at({ questionId, bank, head, seed, region }: BankView, change: { seed?: number; region?: string; revision?: number }): string {
+  const revision = change.revision ?? bank.revision;
+  const query = new URLSearchParams({
+    ...(revision === head.currentRevision ? {} : { revision: String(revision) }),
+    seed: String(change.seed ?? seed),
+    region: change.region ?? region,
+  });
+  return `/bank/questions/${questionId}?${query.toString()}`;
+}
+
+const regionLinks = (view: BankView): BankQuestionPage['data']['regions'] =>
+  view.regions.map((region) => ({
+    href: region === view.region ? null : at(view, { region }),
+    label: `${regions[region].title}, ${regions[region].supplyVoltage} V`,
+  }));
+
+function stateOf({ head, bank }: BankView): string | null {
+  if (bank.revision !== head.currentRevision) return `This is revision ${bank.revision}. Now revision ${head.currentRevision} is asked.`;
+  return head.retired ? 'Retired: it is asked no more, and kept for those who have answered it.' : null;
+}
+
+function revisionsOf(view: BankView, person: Person): BankQuestionPage['data']['revisions'] {
+  const oldest = Math.min(...view.revisions.map(({ revision }) => revision));
+  return view.revisions.map(({ revision, loadedAt, checked, sameSince }) => ({
+    href: revision === view.bank.revision ? null : at(view, { revision }),
+    label: `Revision ${revision}`,
+    note: [
+      `in the bank since ${dateOf(loadedAt, person)}`,
+      ...(checked === '' ? [] : [`checked on ${shortDate(checked)}`]),
+      ...(revision === oldest
+        ? []
+        : [sameSince === null ? 'people began afresh with it' : `the same question as revision ${sameSince}, in other words`]),
+    ].join(', '),
+  }));
+}
