@@ -2,6 +2,7 @@ import type { Person } from '../accounts/index.js';
 import { shortDate } from '../core/calendar.js';
 import type { TellTale } from '../core/families/draw.js';
 import { workingPart, type TellTalePart } from '../core/outcome-parts.js';
+import { regionIds } from '../core/syllabus.js';
 import { answeredPart, keyWords } from '../core/tasks/answered-part.js';
 import { askedPart } from '../core/tasks/asked-part.js';
 import { emptyEntry } from '../core/tasks/task.js';
@@ -47,7 +48,11 @@ export function bankQuestionPage(view: BankView, person: Person): BankQuestionPa
       titleBlock: [
         ...questionTitleBlock(bank, seed),
         field('Asks to', demandWords[head.demand] ?? 'work something out', 6),
-        field('For', head.regions.length === 0 || head.regions.length === 3 ? 'every region' : head.regions.join(', '), 6),
+        field(
+          'For',
+          view.regions.length === regionIds.length ? 'Every region' : view.regions.map((region) => regions[region].title).join(', '),
+          6,
+        ),
       ],
     },
   };

@@ -23,6 +23,9 @@ export const goOn = (page: Page): Promise<void> => page.locator('.side .btn.go')
 /** Gives every part of a question whatever stands first: right or not. */
 export async function fillParts(page: Page): Promise<void> {
   for (const group of await page.locator('[role=radiogroup]').all()) await group.getByText('True', { exact: true }).click();
-  if ((await page.locator('[data-steps]').count()) > 0) await page.getByText('Sooner').first().click();
-  for (const select of await page.locator('select:visible').all()) await select.selectOption({ index: 1 });
+  const steps = (await page.locator('[data-steps]').count()) > 0;
+  const selects = await page.locator('select:visible').all();
+  if (steps && selects.length === 0) await page.getByText('Sooner').first().click();
+  // Without scripts each step is given a place of its own.
+  for (const [index, select] of selects.entries()) await select.selectOption({ index: steps ? index + 1 : 1 });
 }
