@@ -9,7 +9,9 @@ const commands: Record<string, { about: string; load: () => Promise<{ run: Comma
   draw: { about: 'draw fresh numbers from a family', load: () => import('./draw.js') },
   'new-pack': { about: 'write a small pack to begin with', load: () => import('./new-pack.js') },
   read: { about: 'read a typed answer as the pages do', load: () => import('./read.js') },
+  rules: { about: 'explain the rules of item writing that check holds a pack against', load: () => import('./rules.js') },
   schedule: { about: 'work out memories from histories of answers', load: () => import('./schedule.js') },
+  schema: { about: 'print the format of a pack’s files as a JSON Schema', load: () => import('./schema.js') },
 };
 
 const io = {

@@ -2,22 +2,30 @@ import { z } from 'zod';
 import { keySchema } from '../syllabus.js';
 import { checkKey, commonFields, text, whySchema } from './fields.js';
 
+/** What a JSON Schema can say of lists with one key; the check says the same in words. */
+const oneKey = { contains: { required: ['key'] }, minContains: 1, maxContains: 1 };
+const keyOrWhy = { anyOf: [{ required: ['key'] }, { required: ['why'] }] };
+const falseNeedsWhy = { if: { properties: { holds: { const: false } } }, then: { required: ['why'] } };
+const someOfEach = { allOf: [true, false].map((holds) => ({ contains: { properties: { holds: { const: holds } } } })) };
+
 /** The kinds of fixed question. Families, whose numbers are fresh each time, are in families/schema.ts. */
 
-export const optionSchema = z.strictObject({
-  text: text(240),
-  /** True on the one right option; left out on the others. */
-  key: z.literal(true).optional(),
-  /** Needed on a wrong option. */
-  why: whySchema.optional(),
-});
+export const optionSchema = z
+  .strictObject({
+    text: text(240),
+    /** True on the one right option; left out on the others. */
+    key: z.literal(true).optional(),
+    /** Needed on a wrong option. */
+    why: whySchema.optional(),
+  })
+  .meta(keyOrWhy);
 
 /** Single best answer. */
 export const singleQuestionSchema = z
   .strictObject({
     ...commonFields,
     kind: z.literal('single'),
-    options: z.array(optionSchema).min(3).max(5),
+    options: z.array(optionSchema).min(3).max(5).meta(oneKey),
     /** `fixed` keeps the options as written (numbers in order); otherwise they are shuffled by seed. */
     order: z.literal('fixed').optional(),
   })
@@ -30,15 +38,18 @@ export const severalQuestionSchema = z
     kind: z.literal('several'),
     statements: z
       .array(
-        z.strictObject({
-          text: text(240),
-          holds: z.boolean(),
-          /** Needed on a false statement: why people believe it, and what harm it would do. On a true one: why it may be doubted. */
-          why: whySchema.optional(),
-        }),
+        z
+          .strictObject({
+            text: text(240),
+            holds: z.boolean(),
+            /** Needed on a false statement: why people believe it, and what harm it would do. On a true one: why it may be doubted. */
+            why: whySchema.optional(),
+          })
+          .meta(falseNeedsWhy),
       )
       .min(3)
-      .max(6),
+      .max(6)
+      .meta(someOfEach),
   })
   .superRefine(({ statements }, context) => {
     const holding = statements.filter(({ holds }) => holds).length;
@@ -111,16 +122,19 @@ export const placeQuestionSchema = z
     drawing: keySchema,
     places: z
       .array(
-        z.strictObject({
-          /** A named part of the drawing. */
-          part: keySchema,
-          /** Where it is, for somebody who cannot see the drawing; it must not give the answer away. */
-          text: text(160),
-          key: z.literal(true).optional(),
-          why: whySchema.optional(),
-        }),
+        z
+          .strictObject({
+            /** A named part of the drawing. */
+            part: keySchema,
+            /** Where it is, for somebody who cannot see the drawing; it must not give the answer away. */
+            text: text(160),
+            key: z.literal(true).optional(),
+            why: whySchema.optional(),
+          })
+          .meta(keyOrWhy),
       )
       .min(3)
-      .max(6),
+      .max(6)
+      .meta(oneKey),
   })
   .superRefine((question, context) => checkKey(question.places, 'places', context));
