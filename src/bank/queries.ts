@@ -53,7 +53,7 @@ export function queriesService({ db, clock, questions }: { db: Db; clock: Clock;
    * @returns false when another answer came meanwhile
    */
   async function answer(person: Person, id: string, text: string, before: Date | null): Promise<boolean> {
-    requirePermission(person, 'browse-bank');
+    requirePermission(person, 'read-bank');
     await find(person, id);
     return await store.answerQuery(db, { id, personId: person.id, text, now: clock.now(), before });
   }
@@ -66,4 +66,4 @@ export function queriesService({ db, clock, questions }: { db: Db; clock: Clock;
   return { about, raise, list, find, answer, counts };
 }
 
-const answers = (person: Person): boolean => may(person.role, 'browse-bank');
+const answers = (person: Person): boolean => may(person.role, 'read-bank');

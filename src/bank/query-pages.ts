@@ -28,7 +28,7 @@ export function raisePage({ bank, questionId }: QuestionAsked, query: string, cs
 }
 
 export function queriesPage(queries: readonly QueryRow[], person: Person): QueriesPage {
-  const all = may(person.role, 'browse-bank');
+  const all = may(person.role, 'read-bank');
   const waiting = queries.filter(({ answer }) => answer === null);
   const answered = queries.filter(({ answer }) => answer !== null);
   return {
@@ -68,7 +68,7 @@ function lineOf(query: QueryRow, person: Person, all: boolean): QueryLine {
 
 /** @param typed what a tutor wrote and could not be taken, with why; null at first */
 export function queryPage(query: QueryRow, person: Person, csrf: string, typed: FieldPart | null): QueryPage {
-  const answers = may(person.role, 'browse-bank');
+  const answers = may(person.role, 'read-bank');
   return {
     view: 'bank/query',
     data: {

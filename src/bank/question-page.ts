@@ -15,7 +15,7 @@ import type { BankView } from './service.js';
 /** One question of the bank: as a candidate sees it, then with its key, where it comes from, and what became of it. */
 
 export function bankQuestionPage(view: BankView, person: Person): BankQuestionPage {
-  const { bank, put, seed, head, questionId } = view;
+  const { bank, put, seed, questionId } = view;
   const { task } = put;
   const draw = (task.kind === 'choice' || task.kind === 'number') && task.draw !== null ? task.draw : null;
   const caution = cautionPart(put.caution);
@@ -39,24 +39,25 @@ export function bankQuestionPage(view: BankView, person: Person): BankQuestionPa
       caution,
       sources: bank.cites.map(({ title, note }) => ({ title, note: note ?? '' })),
       revisions: revisionsOf(view, person),
-      queries: view.queries.map((query) => ({
-        href: `/queries/${query.id}`,
-        label: shortened(query.body),
-        state: query.answer === null ? `waits, from ${query.byName}` : `answered by ${query.answeredByName ?? 'a tutor'}`,
-      })),
+      queries: queriesOf(view),
       raiseHref: `/queries/new?question=${questionId}&revision=${bank.revision}`,
-      titleBlock: [
-        ...questionTitleBlock(bank, seed),
-        field('Asks to', demandWords[head.demand] ?? 'work something out', 6),
-        field(
-          'For',
-          view.regions.length === regionIds.length ? 'Every region' : view.regions.map((region) => regions[region].title).join(', '),
-          6,
-        ),
-      ],
+      titleBlock: titleBlockOf(view),
     },
   };
 }
+
+const queriesOf = (view: BankView): BankQuestionPage['data']['queries'] =>
+  view.queries.map((query) => ({
+    href: `/queries/${query.id}`,
+    label: shortened(query.body),
+    state: query.answer === null ? `waits, from ${query.byName}` : `answered by ${query.answeredByName ?? 'a tutor'}`,
+  }));
+
+const titleBlockOf = ({ bank, seed, head, regions: askedIn }: BankView): BankQuestionPage['data']['titleBlock'] => [
+  ...questionTitleBlock(bank, seed),
+  field('Asks to', demandWords[head.demand] ?? 'work something out', 6),
+  field('For', askedIn.length === regionIds.length ? 'Every region' : askedIn.map((region) => regions[region].title).join(', '), 6),
+];
 
 const demandWords: Readonly<Record<string, string>> = { recall: 'recall', apply: 'apply what is known', judge: 'judge a situation' };
 

@@ -18,7 +18,7 @@ export function bankRoutes({ bank, queries }: { bank: BankService; queries: Quer
 }
 
 function browsing(app: FastifyInstance, bank: BankService, queries: QueriesService): void {
-  const config = { access: 'browse-bank' as const };
+  const config = { access: 'read-bank' as const };
 
   app.get('/bank', { config }, async (request, reply) => {
     const person = request.who();
@@ -74,7 +74,7 @@ function answering(app: FastifyInstance, queries: QueriesService): void {
     return reply.page(queryPage(await queries.find(person, query), person, reply.formToken(), null), { title: 'Query' });
   });
 
-  app.post('/queries/:query/answer', { config: { access: 'browse-bank' as const } }, async (request, reply) => {
+  app.post('/queries/:query/answer', { config: { access: 'read-bank' as const } }, async (request, reply) => {
     const person = request.who();
     const { query } = known(queryParams.safeParse(request.params));
     const form = answerForm.safeParse(request.body);

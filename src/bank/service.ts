@@ -47,7 +47,7 @@ export type BankService = ReturnType<typeof bankService>;
 
 export function bankService({ db, questions }: { db: Db; questions: QuestionsService }) {
   async function list(person: Person, search: BankSearch): Promise<BankList> {
-    requirePermission(person, 'browse-bank');
+    requirePermission(person, 'read-bank');
     const words = search.text.split(/\s+/).filter((word) => word !== '');
     const entries = await store.findEntries(db, { ...search, words, limit: pageSize, offset: (search.page - 1) * pageSize });
     const total = entries[0]?.total ?? 0;
@@ -60,7 +60,7 @@ export function bankService({ db, questions }: { db: Db; questions: QuestionsSer
     questionId: number,
     at: { revision: number | null; seed: number | null; region: Region | null },
   ): Promise<BankView> {
-    requirePermission(person, 'browse-bank');
+    requirePermission(person, 'read-bank');
     const head = await store.findHead(db, questionId);
     const bank = head === null ? null : await questions.get(questionId, at.revision ?? head.currentRevision);
     if (head === null || bank === null) throw new RungwiseError('not-found');

@@ -17,7 +17,7 @@ const table = {
   /** Adding packs to the bank. */
   'keep-packs': ['tutor', 'administrator'],
   /** The bank with its keys, and the queries about it. */
-  'browse-bank': ['tutor', 'administrator'],
+  'read-bank': ['tutor', 'administrator'],
   /** Saying that something is wrong with a question. */
   'raise-query': roles,
   /** Inviting tutors and administrators. */

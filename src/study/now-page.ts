@@ -27,8 +27,7 @@ export function nowPage(
       packTitle: [...new Set(view.pool.map((row) => row.pack))].join(', '),
       headline: headline(ten, due),
       lead: lead(due, unseen, view),
-      answers:
-        answers === 0 ? null : answers === 1 ? 'A tutor has answered your query.' : `Tutors have answered ${answers} of your queries.`,
+      answers: answersLine(answers),
       carryOn:
         view.open === null
           ? null
@@ -51,6 +50,11 @@ export function nowPage(
       titleBlock: titleBlock(view, unseen, person),
     },
   };
+}
+
+function answersLine(answers: number): string | null {
+  if (answers === 0) return null;
+  return answers === 1 ? 'A tutor has answered your query.' : `Tutors have answered ${answers} of your queries.`;
 }
 
 const regionWords: Record<string, string> = { uk: 'United Kingdom, 230 V', eu: 'Europe, 230 V', na: 'North America, 120 V' };

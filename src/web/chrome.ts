@@ -25,8 +25,8 @@ function nav(request: FastifyRequest): Chrome['nav'] {
     request.person !== null && may(request.person.role, permission) ? [{ href, label, current: path.startsWith(href) }] : [];
   const entries = [
     { href: '/', label: request.person === null ? 'Start' : 'Now', current: path === '/' || path.startsWith('/study') },
-    ...offered('browse-bank', '/bank', 'Bank'),
-    ...offered('browse-bank', '/queries', 'Queries'),
+    ...offered('read-bank', '/bank', 'Bank'),
+    ...offered('read-bank', '/queries', 'Queries'),
     ...offered('keep-packs', '/packs', 'Packs'),
     ...offered('invite-staff', '/staff', 'Staff'),
     { href: '/calculators', label: 'Calculators', current: path.startsWith('/calculators') },

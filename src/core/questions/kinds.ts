@@ -5,6 +5,7 @@ import { checkKey, commonFields, text, whySchema } from './fields.js';
 /** What a JSON Schema can say of lists with one key; the check says the same in words. */
 const oneKey = { contains: { required: ['key'] }, minContains: 1, maxContains: 1 };
 const keyOrWhy = { anyOf: [{ required: ['key'] }, { required: ['why'] }] };
+// oxlint-disable-next-line unicorn/no-thenable -- `then` is the keyword of JSON Schema; nothing awaits this
 const falseNeedsWhy = { if: { properties: { holds: { const: false } } }, then: { required: ['why'] } };
 const someOfEach = { allOf: [true, false].map((holds) => ({ contains: { properties: { holds: { const: holds } } } })) };
 
