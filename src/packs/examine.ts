@@ -12,9 +12,12 @@ export interface Examined {
   pack: Pack | null;
 }
 
+/** Whoever adds a pack waits for it, and a slow or busy machine must not refuse a good one: longer than `check` may take. */
+const patience = { milliseconds: 30_000 };
+
 /** A folder, checked in a process of its own first, so that nothing in it can stop the caller. */
 export async function examineFolder(folder: string): Promise<Examined> {
-  const report = await readPackFolderApart(folder);
+  const report = await readPackFolderApart(folder, patience);
   if (report.findings.some(({ level }) => level === 'error')) return { report, pack: null };
   const { pack } = await readPackFolder(folder, { tryFamilies: false });
   return { report, pack };
