@@ -86,7 +86,7 @@ describe.skipIf(chromiumPath === undefined)('the calculators', () => {
     expect(await page.locator('#in-height').inputValue()).toBe('lots');
     expect(await page.locator('#in-height-why').innerText()).not.toBe('');
     await context.close();
-  }, 60_000);
+  }, 300_000);
 
   it('follow the keys with scripts: the result and the address change, the focus stays', async () => {
     const { page, context, complaints } = await device(browser, address);
@@ -106,7 +106,7 @@ describe.skipIf(chromiumPath === undefined)('the calculators', () => {
     // The one complaint is the browser's note that the page with a fault came as 422.
     expect(complaints.filter((text) => !text.includes('422'))).toEqual([]);
     await context.close();
-  }, 60_000);
+  }, 300_000);
 
   it('print the answer, the working, the caution and the source, and no buttons', async () => {
     const { page, context } = await device(browser, address);
@@ -119,7 +119,7 @@ describe.skipIf(chromiumPath === undefined)('the calculators', () => {
     expect(await page.locator('button:visible, nav:visible').count()).toBe(0);
     await page.setViewportSize(phone);
     await context.close();
-  }, 60_000);
+  }, 300_000);
 
   it('lead from a question to try, marked there, to the same numbers in the calculator', async () => {
     const { page, context } = await device(browser, address);
@@ -133,5 +133,5 @@ describe.skipIf(chromiumPath === undefined)('the calculators', () => {
     expect(await page.locator('#in-height').inputValue()).toBe(String(height));
     expect(Number.parseFloat(await wordsOf(page, '.big-answer'))).toBeCloseTo(height / 4, 2);
     await context.close();
-  }, 60_000);
+  }, 300_000);
 });

@@ -15,7 +15,7 @@ async function answerRightly(page: Page, certainty = 'sure'): Promise<void> {
   await page.click(`button[name=certainty][value=${certainty}]`);
 }
 
-describe.skipIf(chromiumPath === undefined)('the first evening in a browser', () => {
+describe.skipIf(chromiumPath === undefined)('the first evening in a browser', { timeout: 300_000 }, () => {
   let app: TestApp;
   let browser: Browser;
   let origin: string;

@@ -165,5 +165,5 @@ describe.skipIf(chromiumPath === undefined)('questions in parts', () => {
     });
     expect(faults).toEqual([]);
     await context.close();
-  }, 90_000);
+  }, 300_000);
 });

@@ -83,7 +83,7 @@ describe.skipIf(chromiumPath === undefined)('every page', () => {
     faults.push(...(await faultsOf(page, 'error 404')));
     expect(faults).toEqual([]);
     await context.close();
-  }, 120_000);
+  }, 300_000);
 
   it('is so for a candidate from the phrase to the end of a round, and a question prints without its buttons', async () => {
     const { page, context, requests, complaints } = await device(browser, address);
@@ -147,7 +147,7 @@ describe.skipIf(chromiumPath === undefined)('every page', () => {
     // The one refused form answers 422, which the browser mentions; nothing else may be said.
     expect(complaints.filter((text) => !text.includes('status of 422'))).toEqual([]);
     await context.close();
-  }, 120_000);
+  }, 300_000);
 
   it('is so for those who teach and run the server: set-up, staff, invitation and classes', async () => {
     const { page, context } = await device(browser, address);
@@ -184,7 +184,7 @@ describe.skipIf(chromiumPath === undefined)('every page', () => {
     expect(faults).toEqual([]);
     await tutor.context.close();
     await context.close();
-  }, 120_000);
+  }, 300_000);
 
   /** A candidate of the class who has answered two questions, somehow. */
   async function someHistory(name: string): Promise<void> {

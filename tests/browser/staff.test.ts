@@ -19,7 +19,7 @@ import { faultsOf } from './faults.js';
 const kinds: FixedKind[] = ['several', 'order', 'pairs', 'place'];
 const screens = process.env['RUNGWISE_STAFF_SCREENS'];
 
-describe.skipIf(chromiumPath === undefined)('a tutor', () => {
+describe.skipIf(chromiumPath === undefined)('a tutor', { timeout: 300_000 }, () => {
   childrenRunFromSource();
   let app: TestApp;
   let browser: Browser;
