@@ -64,7 +64,15 @@ const words = (empty: string) =>
     .refine((text) => text.length <= 2000, 'That is longer than 2,000 letters. Shorten it; nothing you wrote is lost.')
     .refine((text) => !/[^\P{Cc}\n\t]/u.test(text), 'It holds a sign that cannot be kept. Write it with letters, digits and spaces.');
 
-export const aboutForm = z.object({ question: whole(2 ** 31 - 1), revision: whole(2 ** 31 - 1) });
+export const aboutForm = z.object({
+  question: whole(2 ** 31 - 1),
+  revision: whole(2 ** 31 - 1),
+  /** The numbers or order that the person had before them. */
+  seed: whole(2 ** 31 - 1)
+    .nullable()
+    .catch(null),
+  region: regionSchema.nullable().catch(null),
+});
 export const raiseForm = aboutForm.extend({ query: z.uuid() });
 export const raiseText = z.object({ body: words('Write what seems wrong: a few words are enough.') });
 export const answerForm = z.object({

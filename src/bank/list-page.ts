@@ -1,7 +1,7 @@
 import type { Person } from '../accounts/index.js';
 import { kindNames } from '../core/questions/schema.js';
 import type { BankPage } from './page-types.js';
-import { counted, field } from './pages.js';
+import { counted, field, listAddress, searchParameters } from './pages.js';
 import type { BankList, BankSearch } from './service.js';
 
 /** What was found in the bank, by objective. */
@@ -18,10 +18,10 @@ export function bankPage(list: BankList, waiting: number, person: Person): BankP
       kinds: Object.entries(kindNames).map(([value, text]) => ({ value, text, chosen: value === search.kind })),
       text: search.text,
       retired: search.retired,
-      found: total === 0 ? 'Nothing in the bank fits. Take fewer words, or another topic.' : `${counted(total, 'question')}.`,
+      found: total === 0 ? nothing(search) : `${counted(total, 'question')}.`,
       objectives: entryGroups(list, search),
-      before: search.page > 1 && total > 0 ? addressOf(search, search.page - 1) : null,
-      after: search.page < pages ? addressOf(search, search.page + 1) : null,
+      before: search.page > 1 && total > 0 ? listAddress({ ...search, page: search.page - 1 }) : null,
+      after: search.page < pages ? listAddress({ ...search, page: search.page + 1 }) : null,
       pageWords: pages > 1 ? `${first} to ${Math.min(total, first + 49)} of ${total}` : null,
       queries: waiting === 0 ? 'No query waits.' : `${waiting} ${waiting === 1 ? 'query waits' : 'queries wait'} for an answer.`,
       titleBlock: [field('Bank', `${list.objectives.length} objectives`, 6, true), field('Looked at by', person.displayName, 6)],
@@ -29,17 +29,14 @@ export function bankPage(list: BankList, waiting: number, person: Person): BankP
   };
 }
 
-/** Written like the form's own address, so that both lead to one place. */
-function addressOf(search: BankSearch, page: number): string {
-  const where = search.topicId !== null ? `t${search.topicId}` : search.objectiveId !== null ? `o${search.objectiveId}` : '';
-  const query = new URLSearchParams({
-    where,
-    kind: search.kind ?? '',
-    text: search.text,
-    ...(search.retired ? { retired: 'yes' } : {}),
-    page: String(page),
-  });
-  return `/bank?${query.toString()}`;
+function nothing({ text, retired, topicId, objectiveId, kind }: BankSearch): string {
+  if (retired && text === '' && topicId === null && objectiveId === null && kind === null) return 'No question was ever retired.';
+  const ways = [
+    ...(text === '' ? [] : ['fewer words']),
+    ...(topicId === null && objectiveId === null ? [] : ['another topic']),
+    ...(kind === null ? [] : ['any kind']),
+  ];
+  return `Nothing in the bank fits${retired ? ' among the retired ones' : ''}. Take ${ways.join(', or ')}.`;
 }
 
 function whereGroups({ objectives, search }: BankList): BankPage['data']['where'] {
@@ -69,7 +66,7 @@ function entryGroups({ entries }: BankList, search: BankSearch): BankPage['data'
   return [...groups.values()].map((group) => ({
     title: `${group[0]?.objective ?? ''} ${group[0]?.objectiveTitle ?? ''}`,
     entries: group.map((entry) => ({
-      href: `/bank/questions/${entry.questionId}`,
+      href: `/bank/questions/${entry.questionId}?${searchParameters(search).toString()}`.replace(/\?$/, ''),
       code: entry.code,
       stem: entry.stem,
       kind: nameOfKind(entry.kind),
@@ -78,8 +75,10 @@ function entryGroups({ entries }: BankList, search: BankSearch): BankPage['data'
   }));
 }
 
-function noteOf({ openQueries, retired }: BankList['entries'][number], search: BankSearch): string | null {
+function noteOf({ openQueries, retired, drawing, kind, inStem }: BankList['entries'][number], search: BankSearch): string | null {
   const notes = [
+    ...(drawing && kind !== 'place' ? ['with a drawing'] : []),
+    ...(inStem ? [] : ['found in its options or reasons']),
     ...(openQueries > 0 ? [openQueries === 1 ? 'a query waits' : `${openQueries} queries wait`] : []),
     ...(retired && !search.retired ? ['retired'] : []),
   ];

@@ -40,7 +40,9 @@ export interface BankQuestionPage {
     topicTitle: string;
     /** Retired, or an older revision. */
     state: string | null;
-    again: { href: string; label: string };
+    back: { href: string; label: string };
+    /** Null where it always stands the same. */
+    again: { href: string; label: string } | null;
     regions: { href: string | null; label: string }[];
     fact: string;
     key: AnsweredPart;
@@ -63,6 +65,8 @@ export interface RaisePage {
     query: string;
     question: string;
     revision: string;
+    seed: string;
+    region: string;
     code: string;
     stem: string;
     body: FieldPart;
@@ -93,6 +97,7 @@ export interface QueryPage {
   data: {
     csrf: string;
     code: string;
+    stem: string;
     /** For those who may see keys. */
     questionHref: string | null;
     byName: string;
@@ -102,7 +107,7 @@ export interface QueryPage {
     /** Said to whoever raised it while it waits. */
     waiting: string | null;
     /** For those who may answer. */
-    form: { action: string; before: string; answer: FieldPart; label: string } | null;
+    form: { action: string; before: string; answer: FieldPart; label: string; hint: string; folded: boolean } | null;
     titleBlock: TitleField[];
   };
 }

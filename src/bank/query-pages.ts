@@ -3,21 +3,23 @@ import { may } from '../core/permissions.js';
 import type { FieldPart } from '../core/page-parts.js';
 import type { QueriesPage, QueryLine, QueryPage, RaisePage } from './page-types.js';
 import { dateOf, field, shortened } from './pages.js';
-import type { QuestionAsked } from './queries.js';
+import type { QueryView, QuestionAsked } from './queries.js';
 import type { QueryRow } from './query-store.js';
 
 /** Queries: raising one, the list, and one with its answer. */
 
-export function raisePage({ bank, questionId }: QuestionAsked, query: string, csrf: string, body: FieldPart): RaisePage {
+export function raisePage({ bank, about, stem }: QuestionAsked, query: string, csrf: string, body: FieldPart): RaisePage {
   return {
     view: 'bank/raise',
     data: {
       csrf,
       query,
-      question: String(questionId),
+      question: String(about.question),
       revision: String(bank.revision),
+      seed: String(about.seed ?? ''),
+      region: about.region ?? '',
       code: bank.code,
-      stem: bank.item.kind === 'fixed' ? bank.item.question.stem : bank.item.family.title,
+      stem,
       body,
       titleBlock: [
         field('Objective', `${bank.objective.code} ${bank.objective.title}`, 8, true),
@@ -67,14 +69,15 @@ function lineOf(query: QueryRow, person: Person, all: boolean): QueryLine {
 }
 
 /** @param typed what a tutor wrote and could not be taken, with why; null at first */
-export function queryPage(query: QueryRow, person: Person, csrf: string, typed: FieldPart | null): QueryPage {
+export function queryPage({ query, stem }: QueryView, person: Person, csrf: string, typed: FieldPart | null): QueryPage {
   const answers = may(person.role, 'read-bank');
   return {
     view: 'bank/query',
     data: {
       csrf,
       code: query.code,
-      questionHref: answers ? `/bank/questions/${query.questionId}?revision=${query.revision}` : null,
+      stem,
+      questionHref: answers ? bankAddress(query) : null,
       byName: query.personId === person.id ? 'You' : query.byName,
       raised: dateOf(query.raisedAt, person),
       body: paragraphs(query.body),
@@ -83,13 +86,20 @@ export function queryPage(query: QueryRow, person: Person, csrf: string, typed: 
           ? null
           : { by: query.answeredByName ?? 'A tutor', when: dateOf(query.answeredAt, person), paragraphs: paragraphs(query.answer) },
       waiting:
-        query.answer === null && !answers ? 'A tutor will look at it. The answer will stand here, and the page Now tells you.' : null,
+        query.answer === null && !answers
+          ? 'It is sent. A tutor will look at it. The answer will stand here, and the page Now leads to it.'
+          : null,
       form: answers
         ? {
             action: `/queries/${query.id}/answer`,
             before: query.answeredAt?.toISOString() ?? '',
             answer: typed ?? { value: query.answer ?? '', why: null },
             label: query.answer === null ? 'Send the answer' : 'Change the answer',
+            hint:
+              query.personId === person.id
+                ? 'You raised it yourself. The answer stands here for all tutors.'
+                : `${query.byName} will read it.`,
+            folded: query.answer !== null && typed === null,
           }
         : null,
       titleBlock: [
@@ -98,6 +108,16 @@ export function queryPage(query: QueryRow, person: Person, csrf: string, typed: 
       ],
     },
   };
+}
+
+/** The question as it stood before whoever raised it. */
+function bankAddress({ questionId, revision, seed, region }: QueryRow): string {
+  const at = new URLSearchParams({
+    revision: String(revision),
+    ...(seed === null ? {} : { seed: String(seed) }),
+    ...(region === null ? {} : { region }),
+  });
+  return `/bank/questions/${questionId}?${at.toString()}`;
 }
 
 const paragraphs = (text: string): string[] => text.split(/\n+/).filter((line) => line.trim() !== '');

@@ -1,3 +1,4 @@
+import type { Region } from '../core/syllabus.js';
 import type { Db } from '../platform/db.js';
 
 /** Queries about questions: what somebody thinks is wrong, and what a tutor answered. */
@@ -6,6 +7,9 @@ export interface QueryRow {
   id: string;
   questionId: number;
   revision: number;
+  seed: number | null;
+  region: Region | null;
+  kind: string;
   code: string;
   objective: string;
   objectiveTitle: string;
@@ -19,24 +23,33 @@ export interface QueryRow {
   seenAt: Date | null;
 }
 
-const select = `SELECT y.id, y.question_id AS "questionId", y.revision, q.code, o.code AS objective, o.title AS "objectiveTitle", y.body,
+const select = `SELECT y.id, y.question_id AS "questionId", y.revision, y.seed, y.region, q.kind, q.code, o.code AS objective, o.title AS "objectiveTitle", y.body,
     y.person_id AS "personId", p.display_name AS "byName", y.raised_at AS "raisedAt", y.answer, y.answered_at AS "answeredAt",
     a.display_name AS "answeredByName", y.seen_at AS "seenAt"
   FROM query y JOIN question q ON q.id = y.question_id JOIN objective o ON o.id = q.objective_id JOIN person p ON p.id = y.person_id
     LEFT JOIN person a ON a.id = y.answered_by`;
 
+export interface NewQuery {
+  id: string;
+  questionId: number;
+  revision: number;
+  seed: number | null;
+  region: Region | null;
+  personId: number;
+  body: string;
+  now: Date;
+  most: number;
+}
+
 /** Sent twice with the same id, it is there once. Of `most` that wait from one person, no further one is taken: then false. */
-export async function addQuery(
-  db: Db,
-  query: { id: string; questionId: number; revision: number; personId: number; body: string; now: Date; most: number },
-): Promise<boolean> {
+export async function addQuery(db: Db, query: NewQuery): Promise<boolean> {
   const { rows } = await db.pool.query<{ there: boolean }>(
     `WITH added AS (
-       INSERT INTO query (id, question_id, revision, person_id, body, raised_at)
-       SELECT $1::uuid, $2, $3, $4, $5, $6 WHERE (SELECT count(*) FROM query WHERE person_id = $4 AND answer IS NULL) < $7
+       INSERT INTO query (id, question_id, revision, person_id, body, raised_at, seed, region)
+       SELECT $1::uuid, $2, $3, $4, $5, $6, $8, $9 WHERE (SELECT count(*) FROM query WHERE person_id = $4 AND answer IS NULL) < $7
        ON CONFLICT (id) DO NOTHING RETURNING id)
      SELECT EXISTS (SELECT FROM added) OR EXISTS (SELECT FROM query WHERE id = $1 AND person_id = $4) AS there`,
-    [query.id, query.questionId, query.revision, query.personId, query.body, query.now, query.most],
+    [query.id, query.questionId, query.revision, query.personId, query.body, query.now, query.most, query.seed, query.region],
   );
   return rows[0]?.there === true;
 }
@@ -74,11 +87,20 @@ export async function setSeen(db: Db, id: string, now: Date): Promise<void> {
 }
 
 /** How many wait for an answer; and how many answers somebody has not seen yet. */
-export async function countQueries(db: Db, personId: number): Promise<{ waiting: number; unseen: number }> {
-  const { rows } = await db.pool.query<{ waiting: number; unseen: number }>(
+export interface QueryCounts {
+  waiting: number;
+  /** Of these, the person's own. */
+  own: number;
+  /** Answers to the person's own that were not looked at yet. */
+  unseen: number;
+}
+
+export async function countQueries(db: Db, personId: number): Promise<QueryCounts> {
+  const { rows } = await db.pool.query<QueryCounts>(
     `SELECT count(*) FILTER (WHERE answer IS NULL)::int AS waiting,
+       count(*) FILTER (WHERE person_id = $1 AND answer IS NULL)::int AS own,
        count(*) FILTER (WHERE person_id = $1 AND answer IS NOT NULL AND seen_at IS NULL)::int AS unseen FROM query`,
     [personId],
   );
-  return rows[0] as { waiting: number; unseen: number };
+  return rows[0] as QueryCounts;
 }

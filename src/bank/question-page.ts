@@ -9,7 +9,7 @@ import { emptyEntry } from '../core/tasks/task.js';
 import { regions } from '../../shared/regions.js';
 import { cautionPart, questionTitleBlock } from '../study/index.js';
 import type { BankQuestionPage } from './page-types.js';
-import { dateOf, field, shortened } from './pages.js';
+import { dateOf, field, listAddress, searchParameters, shortened } from './pages.js';
 import type { BankView } from './service.js';
 
 /** One question of the bank: as a candidate sees it, then with its key, where it comes from, and what became of it. */
@@ -26,10 +26,8 @@ export function bankQuestionPage(view: BankView, person: Person): BankQuestionPa
       code: bank.code,
       topicTitle: bank.topic.title,
       state: stateOf(view),
-      again: {
-        href: at(view, { seed: seed + 1 }),
-        label: draw !== null ? 'Other numbers' : 'Another order',
-      },
+      back: { href: listAddress(view.search), label: isPlain(view.search) ? 'Bank' : 'Back to what was found' },
+      again: changes(bank) ? { href: at(view, { seed: seed + 1 }), label: draw !== null ? 'Other numbers' : 'Another order' } : null,
       regions: view.regions.length < 2 || draw === null ? [] : regionLinks(view),
       fact: keyWords(task),
       key: answeredPart(task, put.drawing, null),
@@ -40,7 +38,7 @@ export function bankQuestionPage(view: BankView, person: Person): BankQuestionPa
       sources: bank.cites.map(({ title, note }) => ({ title, note: note ?? '' })),
       revisions: revisionsOf(view, person),
       queries: queriesOf(view),
-      raiseHref: `/queries/new?question=${questionId}&revision=${bank.revision}`,
+      raiseHref: `/queries/new?question=${questionId}&revision=${bank.revision}&seed=${seed}&region=${view.region}`,
       titleBlock: titleBlockOf(view),
     },
   };
@@ -59,19 +57,31 @@ const titleBlockOf = ({ bank, seed, head, regions: askedIn }: BankView): BankQue
   field('For', askedIn.length === regionIds.length ? 'Every region' : askedIn.map((region) => regions[region].title).join(', '), 6),
 ];
 
+/** Whether another seed shows it otherwise. */
+function changes({ item }: BankView['bank']): boolean {
+  if (item.kind === 'numeric') return true;
+  return item.question.kind !== 'place' && !(item.question.kind === 'single' && item.question.order === 'fixed');
+}
+
+const isPlain = (search: BankView['search']): boolean => searchParameters(search).size === 0;
+
 const demandWords: Readonly<Record<string, string>> = { recall: 'recall', apply: 'apply what is known', judge: 'judge a situation' };
 
 const tellTalePart = ({ label, tell, direction, value, unit }: TellTale): TellTalePart => {
   return { label: `${Number(value.toPrecision(4))} ${unit}`.trim() + `: ${label}`, tell, danger: direction === 'unsafe' };
 };
 
-function at({ questionId, bank, head, seed, region }: BankView, change: { seed?: number; region?: string; revision?: number }): string {
+function at(
+  { questionId, bank, head, seed, region, search }: BankView,
+  change: { seed?: number; region?: string; revision?: number },
+): string {
   const revision = change.revision ?? bank.revision;
   const query = new URLSearchParams({
     ...(revision === head.currentRevision ? {} : { revision: String(revision) }),
     seed: String(change.seed ?? seed),
     region: change.region ?? region,
   });
+  searchParameters(search).forEach((value, name) => query.set(name, value));
   return `/bank/questions/${questionId}?${query.toString()}`;
 }
 

@@ -29,7 +29,7 @@ function browsing(app: FastifyInstance, bank: BankService, queries: QueriesServi
   app.get('/bank/questions/:question', { config }, async (request, reply) => {
     const person = request.who();
     const { question } = known(questionParams.safeParse(request.params));
-    const view = await bank.question(person, question, atForm.parse(request.query ?? {}));
+    const view = await bank.question(person, question, atForm.parse(request.query ?? {}), readSearch(request.query));
     return reply.page(bankQuestionPage(view, person), { title: view.bank.code, layout: 'two' });
   });
 }
@@ -44,8 +44,7 @@ function raising(app: FastifyInstance, queries: QueriesService): void {
   });
 
   app.get('/queries/new', { config: raiseConfig }, async (request, reply) => {
-    const { question, revision } = known(aboutForm.safeParse(request.query));
-    const asked = await queries.about(request.who(), question, revision);
+    const asked = await queries.about(request.who(), known(aboutForm.safeParse(request.query)));
     return reply.page(raisePage(asked, randomUUID(), reply.formToken(), { value: '', why: null }), { title: 'Raise a query' });
   });
 
@@ -53,13 +52,13 @@ function raising(app: FastifyInstance, queries: QueriesService): void {
     const person = request.who();
     const form = raiseForm.safeParse(request.body);
     if (!form.success) throw new RungwiseError('form-not-understood');
-    const { question: questionId, revision, query: id } = form.data;
+    const { query: id, ...about } = form.data;
     const text = raiseText.safeParse(request.body);
-    const sent = text.success && (await queries.raise(person, { id, questionId, revision, body: text.data.body }));
+    const sent = text.success && (await queries.raise(person, about, id, text.data.body));
     if (sent) return reply.redirect(`/queries/${id}`, 303);
     reply.code(422);
     const why = text.success ? full : (text.error.issues[0]?.message ?? '');
-    const page = raisePage(await queries.about(person, questionId, revision), id, reply.formToken(), {
+    const page = raisePage(await queries.about(person, about), id, reply.formToken(), {
       value: typed(request.body, 'body'),
       why,
     });

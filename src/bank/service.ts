@@ -38,6 +38,8 @@ export interface BankView {
   head: store.QuestionHead;
   revisions: store.RevisionEntry[];
   queries: QueryRow[];
+  /** The search that led here. */
+  search: BankSearch;
 }
 
 const pageSize = 50;
@@ -48,8 +50,7 @@ export type BankService = ReturnType<typeof bankService>;
 export function bankService({ db, questions }: { db: Db; questions: QuestionsService }) {
   async function list(person: Person, search: BankSearch): Promise<BankList> {
     requirePermission(person, 'read-bank');
-    const words = search.text.split(/\s+/).filter((word) => word !== '');
-    const entries = await store.findEntries(db, { ...search, words, limit: pageSize, offset: (search.page - 1) * pageSize });
+    const entries = await store.findEntries(db, { ...search, limit: pageSize, offset: (search.page - 1) * pageSize });
     const total = entries[0]?.total ?? 0;
     return { search, entries, total, pages: Math.max(1, Math.ceil(total / pageSize)), objectives: await store.listObjectives(db) };
   }
@@ -59,6 +60,7 @@ export function bankService({ db, questions }: { db: Db; questions: QuestionsSer
     person: Person,
     questionId: number,
     at: { revision: number | null; seed: number | null; region: Region | null },
+    search: BankSearch,
   ): Promise<BankView> {
     requirePermission(person, 'read-bank');
     const head = await store.findHead(db, questionId);
@@ -69,7 +71,7 @@ export function bankService({ db, questions }: { db: Db; questions: QuestionsSer
     const wished = at.region ?? (person.region as Region);
     const region = regions.includes(wished) ? wished : (regions[0] ?? 'uk');
     const [revisions, queries] = [await store.listRevisions(db, questionId), await listQueries(db, { questionId, limit: mostQueries })];
-    return { questionId, bank, put: putQuestion(bank, seed, region), seed, region, regions, head, revisions, queries };
+    return { questionId, bank, put: putQuestion(bank, seed, region), seed, region, regions, head, revisions, queries, search };
   }
 
   return { list, question };

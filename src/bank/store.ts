@@ -1,13 +1,13 @@
 import type { Db } from '../platform/db.js';
 
-/** Queries over the bank as tutors and editors browse it. */
+/** Queries over the bank as tutors and editors look through it. */
 
 export interface BankFilter {
   topicId: number | null;
   objectiveId: number | null;
   kind: string | null;
-  /** Each must stand somewhere in the question's text or be part of its code. */
-  words: readonly string[];
+  /** Its words must all stand somewhere in the question, in any form ("fuse" finds "fuses"); or it is part of a code. */
+  text: string;
   retired: boolean;
   offset: number;
   limit: number;
@@ -19,6 +19,9 @@ export interface BankEntry {
   kind: string;
   retired: boolean;
   stem: string;
+  /** Whether the words stand in the stem itself or the code; true when none are looked for. */
+  inStem: boolean;
+  drawing: boolean;
   regions: string[];
   objectiveId: number;
   objective: string;
@@ -31,7 +34,8 @@ export interface BankEntry {
 
 export async function findEntries(db: Db, filter: BankFilter): Promise<BankEntry[]> {
   const { rows } = await db.pool.query<BankEntry>(
-    `SELECT q.id AS "questionId", q.code, q.kind, q.retired, coalesce(r.body->>'stem', r.body->>'title', '') AS stem, q.regions,
+    `SELECT q.id AS "questionId", q.code, q.kind, q.retired, coalesce(r.body->>'stem', r.body->>'title', '') AS stem, q.regions, r.drawing_id IS NOT NULL AS drawing,
+       ($5 = '' OR q.code ILIKE $8 OR to_tsvector('english', coalesce(r.body->>'stem', r.body->>'title', '')) @@ websearch_to_tsquery('english', $5)) AS "inStem",
        o.id AS "objectiveId", o.code AS objective, o.title AS "objectiveTitle", p.title AS "packTitle",
        (SELECT count(*)::int FROM query x WHERE x.question_id = q.id AND x.answer IS NULL) AS "openQueries",
        count(*) OVER ()::int AS total
@@ -39,15 +43,14 @@ export async function findEntries(db: Db, filter: BankFilter): Promise<BankEntry
        JOIN objective o ON o.id = q.objective_id JOIN topic t ON t.id = q.topic_id JOIN pack p ON p.id = q.pack_id
      WHERE ($1::int IS NULL OR q.topic_id = $1) AND ($2::int IS NULL OR q.objective_id = $2) AND ($3::text IS NULL OR q.kind = $3)
        AND (q.retired = $4)
-       AND NOT EXISTS (SELECT FROM unnest($5::text[]) w WHERE q.code NOT ILIKE w AND NOT EXISTS (
-         SELECT FROM jsonb_path_query(r.body, 'strict $.**') v WHERE jsonb_typeof(v) = 'string' AND v #>> '{}' ILIKE w))
+       AND ($5 = '' OR q.code ILIKE $8 OR jsonb_to_tsvector('english', r.body, '["string"]') @@ websearch_to_tsquery('english', $5))
      ORDER BY p.title, p.id, t.position, o.position, q.kind = 'numeric', q.code LIMIT $6 OFFSET $7`,
-    [filter.topicId, filter.objectiveId, filter.kind, filter.retired, filter.words.map(pattern), filter.limit, filter.offset],
+    [filter.topicId, filter.objectiveId, filter.kind, filter.retired, filter.text, filter.limit, filter.offset, pattern(filter.text)],
   );
   return rows;
 }
 
-/** A word as ILIKE takes it, anywhere in a text. */
+/** A text as ILIKE takes it, anywhere in a code. */
 const pattern = (word: string): string => `%${word.replace(/[\\%_]/g, String.raw`\$&`)}%`;
 
 export interface ObjectiveEntry {

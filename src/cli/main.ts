@@ -36,6 +36,10 @@ async function main([name, ...args]: string[]): Promise<number> {
     io.err(`There is no command ${JSON.stringify(name.slice(0, 40))}.\n\n${help()}`);
     return 2;
   }
+  if (args.includes('--help')) {
+    io.out(`npx rungwise ${name}: ${command.about}.\nWithout arguments it says how it is used; README.md tells more.`);
+    return 0;
+  }
   const { run } = await command.load();
   return await run(args, io);
 }

@@ -40,6 +40,11 @@ export const errorCodes = {
     title: 'Too much was sent',
     message: 'The server takes only short forms on this page. Shorten what you typed and send it again.',
   },
+  'archive-too-large': {
+    status: 413,
+    title: 'The file is too large',
+    message: 'An archive may have 5 MB. Leave pictures and notes out, pack the folder again, and send it from the page Packs.',
+  },
   'wrong-kind': { status: 415, title: 'This was sent in a form the server does not take', message: 'Send the form from its own page.' },
   'wrong-method': { status: 405, title: 'This address does not take that', message: 'Go back to the start and try from there.' },
   'too-many-tries': {

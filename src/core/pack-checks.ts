@@ -35,6 +35,7 @@ export function checkDraft(draft: PackDraft, { complete = true, tryFamilies = tr
       whole ? checkQuestion(draft, cautions.get(whole.objective), whole, ['questions', index]) : [],
     ),
     ...draft.families.flatMap(({ whole }, index) => (whole && tryFamilies ? checkOneFamily(whole, ['families', index]) : [])),
+    ...checkSameSince(draft),
     ...(complete ? checkUnused(draft) : []),
     ...lint(draft, complete),
   ];
@@ -68,6 +69,17 @@ function checkQuestion(draft: PackDraft, caution: string | undefined, question: 
     faults.push({ level: 'warning', rule: 'region-not-in-pack', path: [...path, 'regions'], message });
   }
   return faults;
+}
+
+/** A slip here decides whether people keep what they remember. */
+function checkSameSince(draft: PackDraft): PackFault[] {
+  return (['questions', 'families'] as const).flatMap((list) =>
+    draft[list].flatMap(({ whole }, index): PackFault[] => {
+      if (whole?.sameSince === undefined || whole.sameSince < whole.revision) return [];
+      const message = `"sameSince" names an earlier revision that asked the same, and this is revision ${whole.revision}. ${whole.revision === 1 ? 'Take it out.' : `It must be below ${whole.revision}.`}`;
+      return [{ level: 'error', rule: 'same-since', path: [list, index, 'sameSince'], message }];
+    }),
+  );
 }
 
 function checkOneFamily(family: Family, path: Path): PackFault[] {

@@ -1,5 +1,6 @@
+import type { Drawing } from './drawing.js';
 import { nearest } from './nearest.js';
-import { textAt, type PackDraft, type PackFault } from './pack-draft.js';
+import { textAt, type PackDraft, type PackFault, type Path } from './pack-draft.js';
 
 /** Places must be parts of their drawing, and a drawing must be shown somewhere. */
 export function checkDrawings(draft: PackDraft, complete: boolean): PackFault[] {
@@ -18,7 +19,21 @@ export function checkDrawings(draft: PackDraft, complete: boolean): PackFault[] 
       return [{ level: 'error', rule: 'missing-part', path, message: `The drawing "${whole.drawing}" has no part "${part}". ${cure}` }];
     });
   });
-  return complete ? [...strangers, ...unused(draft)] : strangers;
+  const crowded = draft.drawings.flatMap(({ whole }, index) => (whole === null ? [] : crowdedMarks(whole, ['drawings', index])));
+  return [...strangers, ...crowded, ...(complete ? unused(draft) : [])];
+}
+
+/** Diameter of a mark, in the drawing's own units. */
+const markWidth = 42;
+
+/** Marks that cover one another would stand for the wrong part. */
+function crowdedMarks({ id, parts }: Drawing, path: Path): PackFault[] {
+  return parts.flatMap((part, index): PackFault[] => {
+    const other = parts.slice(0, index).find(({ at }) => Math.hypot(at[0] - part.at[0], at[1] - part.at[1]) < markWidth);
+    if (other === undefined) return [];
+    const message = `In the drawing "${id}" the marks of "${other.id}" and "${part.id}" lie on one another. Keep the middles of marks 46 units apart (data-mark).`;
+    return [{ level: 'error', rule: 'drawing-marks', path, message }];
+  });
 }
 
 function unused(draft: PackDraft): PackFault[] {

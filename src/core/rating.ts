@@ -17,11 +17,14 @@ export interface RatedAnswer {
   expectedRecall: number | null;
   /** A family moves its memory once a day: `first` draw, the one `fresh` draw after a wrong number, or mere `practice`. */
   stage: 'first' | 'fresh' | 'practice';
+  /** Said that it is not known, and asked to be shown: nothing is ambiguous then. */
+  gaveUp?: boolean;
 }
 
 /** The rating, or null when the memory must not move: practice, or a first wrong number that is to be tried once more. */
 export function ratingOf(answer: RatedAnswer): Rating | null {
   if (answer.stage === 'practice') return null;
+  if (answer.gaveUp === true) return 1;
   if (answer.way === 'options') {
     if (!answer.right) return 1;
     if (answer.certainty !== 'guessing') return 3;
@@ -34,7 +37,7 @@ export function ratingOf(answer: RatedAnswer): Rating | null {
 
 /** A first wrong number is ambiguous (a slip, or not known), so one fresh draw is offered before any help. */
 export function offersFreshDraw(answer: RatedAnswer): boolean {
-  return answer.way === 'number' && answer.stage === 'first' && !answer.right;
+  return answer.way === 'number' && answer.stage === 'first' && !answer.right && answer.gaveUp !== true;
 }
 
 /** Sure and wrong marks a misconception; a right answer that was no guess clears it; anything else leaves it. */

@@ -65,6 +65,8 @@ async function write(zip: ZipFile, entries: readonly Entry[], folder: string): P
     (entry) =>
       /\.(?:ya?ml|svg)$/i.test(entry.fileName) && !entry.fileName.split('/').some((part) => part.startsWith('.') || part === '__MACOSX'),
   );
+  if (files.length === 0)
+    return [about('archive-empty', 'The archive holds no YAML file. Pack the folder that holds pack.yaml, and send that.')];
   const outer = outerFolder(files);
   const findings: Finding[] = [];
   let together = 0;

@@ -26,6 +26,8 @@ export interface UploadPage {
     /** Where the form to add it is sent; null when it cannot be added, or was. */
     confirm: string | null;
     confirmLabel: string;
+    /** Where the form to throw it away is sent; null when it was added. */
+    drop: string | null;
     changes: { label: string; count: number; codes: string }[];
     errors: FindingPart[];
     warnings: FindingPart[];

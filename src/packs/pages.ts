@@ -60,7 +60,8 @@ export function uploadPage(upload: Upload, person: Person, csrf: string): Upload
       fileName: upload.fileName,
       ...verdict(upload, errors.length, can),
       confirm: can ? `/packs/uploads/${upload.id}/add` : null,
-      confirmLabel: plan?.before === null ? 'Add this pack' : 'Bring it up to this version',
+      drop: result === null ? `/packs/uploads/${upload.id}/drop` : null,
+      confirmLabel: confirmWords(plan),
       changes: shown === null ? [] : changesOf(shown),
       errors,
       warnings: findings('warning'),
@@ -94,11 +95,20 @@ function verdict(
     };
   if (plan?.state === 'unchanged')
     return { look: 'yes', headline: `${name} is here already, word for word.`, lead: 'There is nothing to add.' };
-  const lead =
-    plan === null || plan.before === null
-      ? 'It is new here. Nothing is changed until you confirm.'
-      : `Version ${plan.before} is here now. Nothing is changed until you confirm.`;
+  const lead = `${versionWords(plan)} Nothing is changed until you confirm.`;
   return { look: can ? 'must' : 'no', headline: `${name} can be added.`, lead };
+}
+
+function confirmWords(plan: PackPlan | null): string {
+  if (plan === null || plan.before === null) return 'Add this pack';
+  return { newer: 'Bring it up to this version', same: 'Put this in its place', older: 'Go back to this older version' }[plan.step];
+}
+
+function versionWords(plan: PackPlan | null): string {
+  if (plan === null || plan.before === null) return 'It is new here.';
+  if (plan.step === 'older') return `Version ${plan.before} is here now, and this one, ${plan.version}, is older: you would go back.`;
+  if (plan.step === 'same') return `What is here now bears the same version, ${plan.before}. Raise the version with each release.`;
+  return `Version ${plan.before} is here now.`;
 }
 
 const refusals = (plan: PackPlan | null): FindingPart[] =>
@@ -113,6 +123,7 @@ function changesOf(plan: PackPlan): UploadPage['data']['changes'] {
     { label: 'Changed: people start afresh with these', codes: afresh },
     { label: 'Back again', codes: plan.returned },
     { label: 'Retired: asked no more, kept in the history', codes: plan.retired },
+    ...plan.around,
   ]
     .filter(({ codes }) => codes.length > 0)
     .map(({ label, codes }) => ({ label, count: codes.length, codes: codes.join(', ') }));

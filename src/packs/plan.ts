@@ -1,4 +1,5 @@
 import type { FixedKind } from '../core/questions/schema.js';
+import type { AroundChange } from './around.js';
 
 /** What loading a pack would change, worked out before anything is changed. */
 
@@ -13,6 +14,10 @@ export interface PackPlan {
   /** Retired once, and back. */
   returned: string[];
   retired: string[];
+  /** What changes round about the questions. */
+  around: AroundChange[];
+  /** How the version compares with the one that is there. */
+  step: 'newer' | 'same' | 'older';
   /** Why nothing can be loaded, by question. */
   refused: { code: string; why: Refusal }[];
 }
@@ -60,8 +65,18 @@ export function planOf(
     changed,
     returned: questions.filter(({ code }) => byCode.get(code)?.retired === true).map(({ code }) => code),
     retired: known.filter(({ code, retired }) => !retired && !offered.has(code)).map(({ code }) => code),
+    around: [],
+    step: stepOf(before, version),
     refused,
   };
+}
+
+function stepOf(before: string | null, version: string): PackPlan['step'] {
+  if (before === null) return 'newer';
+  const [from, to] = [before, version].map((text) => text.split('.').map(Number)) as [number[], number[]];
+  const at = from.findIndex((number, index) => number !== to[index]);
+  if (at < 0) return 'same';
+  return (to[at] ?? 0) > (from[at] ?? 0) ? 'newer' : 'older';
 }
 
 function refusalOf(question: QuestionToWrite, known: KnownQuestion | undefined): Refusal | null {

@@ -31,7 +31,10 @@ export function packsRoutes(uploads: UploadsService) {
       const { file } = request.body as Partial<FileForm>;
       if (file === undefined || file.bytes.length === 0) {
         reply.code(422);
-        const why = 'Choose the archive first: your pack’s folder as a ZIP file.';
+        const why =
+          file === undefined || file.name === 'pack.zip'
+            ? 'Choose the archive first: your pack’s folder as a ZIP file.'
+            : `The file “${file.name}” is empty. Pack the folder again, and look at the size of the file before you send it.`;
         return reply.page(packsPage(await uploads.list(person), person, reply.formToken(), why), { title: 'Not sent yet', layout: 'two' });
       }
       const id = randomUUID();
@@ -43,6 +46,11 @@ export function packsRoutes(uploads: UploadsService) {
       const person = request.who();
       const page = uploadPage(await uploads.find(person, idOf(request.params)), person, reply.formToken());
       return reply.page(page, { title: page.data.headline });
+    });
+
+    app.post('/packs/uploads/:upload/drop', { config }, async (request, reply) => {
+      await uploads.drop(request.who(), idOf(request.params));
+      return reply.redirect('/packs', 303);
     });
 
     app.post('/packs/uploads/:upload/add', { config }, async (request, reply) => {

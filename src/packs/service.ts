@@ -1,10 +1,11 @@
-import { createHash } from 'node:crypto';
 import type { PoolClient } from 'pg';
 import type { Family } from '../core/families/schema.js';
 import type { Pack } from '../core/pack.js';
 import type { FixedQuestion } from '../core/questions/schema.js';
 import { regionIds } from '../core/syllabus.js';
 import { inTransaction, type Db } from '../platform/db.js';
+import { changesAround } from './around.js';
+import { hashOf } from './hash.js';
 import { planOf, type PackPlan, type QuestionToWrite } from './plan.js';
 import {
   findPack,
@@ -37,7 +38,8 @@ export function packsService({ db, enrolAll }: PacksNeeds) {
     const questions = questionsOf(pack);
     if (before?.contentHash === hashOf(pack)) return { ...planOf(before.version, pack.head.version, [], []), state: 'unchanged' };
     const known = before === null ? [] : await knownQuestions(db.pool, before.id, questions);
-    return planOf(before?.version ?? null, pack.head.version, questions, known);
+    const around = before === null ? [] : await changesAround(db.pool, before.id, pack);
+    return { ...planOf(before?.version ?? null, pack.head.version, questions, known), around };
   }
 
   async function load(pack: Pack, origin: Origin = 'folder'): Promise<LoadResult> {
@@ -102,21 +104,4 @@ function questionsOf(pack: Pack): QuestionToWrite[] {
 function meaningHash(item: FixedQuestion | Family): string {
   const { excuses: _, sameSince: __, ...rest } = item;
   return hashOf({ ...rest, checked: '' });
-}
-
-/** A hash of the content, whatever the order in which it was written down. */
-function hashOf(value: unknown): string {
-  return createHash('sha256')
-    .update(JSON.stringify(sorted(value)))
-    .digest('hex');
-}
-
-function sorted(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(sorted);
-  if (value === null || typeof value !== 'object') return value;
-  return Object.fromEntries(
-    Object.entries(value)
-      .sort(([a], [b]) => (a < b ? -1 : 1))
-      .map(([key, inner]) => [key, sorted(inner)]),
-  );
 }

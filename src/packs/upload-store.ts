@@ -51,6 +51,11 @@ export async function waitingUploads(db: Db, since: Date): Promise<Omit<UploadRo
   return rows;
 }
 
+/** Takes away an upload that was not added. */
+export async function dropUpload(db: Db, id: string): Promise<void> {
+  await db.pool.query('DELETE FROM pack_upload WHERE id = $1 AND result IS NULL', [id]);
+}
+
 export async function setResult(db: Db, id: string, result: object): Promise<void> {
   await db.pool.query('UPDATE pack_upload SET result = $2 WHERE id = $1', [id, JSON.stringify(result)]);
 }

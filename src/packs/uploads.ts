@@ -29,7 +29,8 @@ const waitMilliseconds = 86_400_000;
 
 export type UploadsService = ReturnType<typeof uploadsService>;
 
-export function uploadsService({ db, clock, packs }: { db: Db; clock: Clock; packs: PacksService }) {
+/** @param needs.forget called when a pack was added, so that nothing of the old one is shown from memory */
+export function uploadsService({ db, clock, packs, forget }: { db: Db; clock: Clock; packs: PacksService; forget: () => void }) {
   /** One archive at a time is unpacked and checked, since each may take seconds of a whole processor. */
   let busy: Promise<unknown> = Promise.resolve();
 
@@ -46,15 +47,13 @@ export function uploadsService({ db, clock, packs }: { db: Db; clock: Clock; pac
     requirePermission(person, 'keep-packs');
     const row = await store.findUpload(db, id);
     if (row === null) throw new RungwiseError('not-found');
-    const pack = row.pack as Pack | null;
-    const result = row.result as LoadResult | null;
-    return {
-      ...row,
-      report: row.report as ReadApart,
-      plan: pack === null || result !== null ? null : await packs.plan(pack),
-      takesServerPack: pack !== null && result === null && (await packs.comesWithServer(pack.head.id)),
-      result,
-    };
+    return await whole(row, packs);
+  }
+
+  /** Throws it away, unless it was added. */
+  async function drop(person: Person, id: string): Promise<void> {
+    requirePermission(person, 'keep-packs');
+    await store.dropUpload(db, id);
   }
 
   /** Adds it, once: sent again, the first result stands. */
@@ -63,7 +62,9 @@ export function uploadsService({ db, clock, packs }: { db: Db; clock: Clock; pac
     if (plan === null || plan.state === 'refused' || takesServerPack) return;
     const row = await store.findUpload(db, id);
     const result = await packs.load(row?.pack as Pack, 'added');
-    if (result.state !== 'refused') await store.setResult(db, id, result);
+    if (result.state === 'refused') return;
+    await store.setResult(db, id, result);
+    forget();
   }
 
   async function list(person: Person) {
@@ -72,5 +73,18 @@ export function uploadsService({ db, clock, packs }: { db: Db; clock: Clock; pac
     return { packs: await store.listPacks(db), waiting: await store.waitingUploads(db, since) };
   }
 
-  return { upload, find, confirm, list };
+  return { upload, find, drop, confirm, list };
+}
+
+/** With what adding it would change now, unless it has errors or was added. */
+async function whole(row: store.UploadRow, packs: PacksService): Promise<Upload> {
+  const pack = row.pack as Pack | null;
+  const result = row.result as LoadResult | null;
+  return {
+    ...row,
+    report: row.report as ReadApart,
+    plan: pack === null || result !== null ? null : await packs.plan(pack),
+    takesServerPack: pack !== null && result === null && (await packs.comesWithServer(pack.head.id)),
+    result,
+  };
 }

@@ -57,7 +57,13 @@ export function questionsService({ db, clock }: { db: Db; clock: Clock }) {
     return listed.entries;
   }
 
-  return { get, families, count: () => countBank(db) };
+  /** After a pack was loaded here: nothing is answered from memory that may have changed. */
+  function forget(): void {
+    kept.clear();
+    listed = null;
+  }
+
+  return { get, families, forget, count: () => countBank(db) };
 }
 
 function fromRow(row: BankRow): BankQuestion {

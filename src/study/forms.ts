@@ -21,7 +21,8 @@ export const answerForm = z.object({
   option: z.string().max(40).optional(),
   /** A typed number, as typed. */
   value: z.string().max(200).optional(),
-  certainty: z.enum(certainties).optional(),
+  /** `unknown`: a number is not known, and the working is wanted. */
+  certainty: z.enum([...certainties, 'unknown']).optional(),
   ...Object.fromEntries(partNames.map((name) => [name, part])),
 });
 

@@ -10,13 +10,13 @@ import type { PoolRow } from './store.js';
 
 type Overview = Awaited<ReturnType<StudyService['overview']>>;
 
-/** @param answers how many answers to the person's own queries were not looked at yet */
+/** @param queries the person's own that wait, and answers to them that were not looked at yet */
 export function nowPage(
   view: Overview,
   person: { displayName: string; region: string },
   csrf: string,
   newRound: string,
-  answers: number,
+  queries: { own: number; unseen: number },
 ): NowPage {
   const { due, unseen } = dueCount(view.pool, view.day);
   const ten = view.planned.length;
@@ -27,7 +27,7 @@ export function nowPage(
       packTitle: [...new Set(view.pool.map((row) => row.pack))].join(', '),
       headline: headline(ten, due),
       lead: lead(due, unseen, view),
-      answers: answersLine(answers),
+      answers: queriesLine(queries),
       carryOn:
         view.open === null
           ? null
@@ -52,9 +52,10 @@ export function nowPage(
   };
 }
 
-function answersLine(answers: number): string | null {
-  if (answers === 0) return null;
-  return answers === 1 ? 'A tutor has answered your query.' : `Tutors have answered ${answers} of your queries.`;
+function queriesLine({ own, unseen }: { own: number; unseen: number }): string | null {
+  if (unseen > 0) return unseen === 1 ? 'A tutor has answered your query.' : `Tutors have answered ${unseen} of your queries.`;
+  if (own > 0) return own === 1 ? 'Your query waits for a tutor.' : `${own} of your queries wait for a tutor.`;
+  return null;
 }
 
 const regionWords: Record<string, string> = { uk: 'United Kingdom, 230 V', eu: 'Europe, 230 V', na: 'North America, 120 V' };

@@ -7,7 +7,7 @@ import type { Task } from '../core/tasks/task.js';
 import { readQuantity } from '../../shared/numeric-answer/parse.js';
 import type { RecordedAnswer } from '../answers/index.js';
 import type { OutcomePage } from './page-types.js';
-import { cautionPart, questionTitleBlock } from './pages.js';
+import { cautionPart, isPartly, questionTitleBlock } from './pages.js';
 import type { AskedItem } from './service.js';
 
 /** The page after an answer: right or wrong, why, the working, the caution, what comes next. */
@@ -37,7 +37,7 @@ export function outcomePage({ answer, item, today }: OutcomeView): OutcomePage {
       explanation: bank.item.kind === 'fixed' ? bank.item.question.explanation : null,
       working: retry || put.compiled === null || !hasDraw(put.task) ? null : workingPart(put.compiled, put.task.draw),
       caution: cautionPart(put.caution),
-      queryHref: `/queries/new?question=${bank.questionId}&revision=${bank.revision}`,
+      queryHref: `/queries/new?question=${bank.questionId}&revision=${bank.revision}&seed=${item.seed}&region=${item.region}`,
       next: next(answer, retry, today, item.place === item.total),
       titleBlock: questionTitleBlock(bank, item.seed),
     },
@@ -48,12 +48,13 @@ const hasDraw = (task: Task): task is Task & { draw: Draw } => (task.kind === 'c
 
 function verdict(answer: RecordedAnswer, item: AskedItem, retry: boolean): OutcomePage['data']['verdict'] {
   const { task } = item.put;
-  const said = `You ${givenWords(task, answer.given)}${readAs(answer.given, task)} and ${sureWords[answer.certainty]}.`;
+  const sure = answer.given === '' ? '' : ` and ${sureWords[answer.certainty]}`;
+  const said = `You ${givenWords(task, answer.given)}${readAs(answer.given, task)}${sure}.`;
   const score = scoreWords(task, answer.score);
   if (retry)
     return { sign: 'no', word: 'Not right.', fact: 'Try it once more with fresh numbers, before the working is shown.', said, score };
   const fact = keyWords(task);
-  if (!answer.right) return { sign: 'no', word: score === null || answer.score === 0 ? 'Not right.' : 'Partly right.', fact, said, score };
+  if (!answer.right) return { sign: 'no', word: isPartly(answer.score) ? 'Partly right.' : 'Not right.', fact, said, score };
   const guessed = answer.certainty === 'guessing';
   return { sign: guessed ? 'guess' : 'yes', word: guessed ? 'Right, by a guess.' : 'Right.', fact, said, score };
 }

@@ -19,6 +19,8 @@ export interface QuestionPage {
     retryLead: string | null;
     /** Said above the certainty buttons when the form came back incomplete. */
     optionsWhy: string | null;
+    /** The id of the control that lacks something. */
+    optionsTarget: string;
     caution: CautionPart | null;
     titleBlock: TitleField[];
   };

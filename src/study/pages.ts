@@ -58,6 +58,7 @@ export function questionPage(item: AskedItem, csrf: string, refusal: Refusal | n
       ...askedPart(put.stem, put.task, put.drawing, refusal?.entry ?? emptyEntry, refusal?.why ?? null),
       retryLead: item.retryOf === null ? null : 'Once more, with fresh numbers. Take your time.',
       optionsWhy: typed ? null : (refusal?.why ?? null),
+      optionsTarget: refusal?.at ?? 'certainty',
       caution: cautionPart(put.strip),
       titleBlock: questionTitleBlock(bank, item.seed),
     },
@@ -76,7 +77,7 @@ export function roundEndPage(end: RoundEnd, csrf: string, newRound: string, pers
       rows: last.map(({ answer, bank }) => ({
         objective: bank?.objective.code ?? '',
         title: bank?.objective.title ?? 'A question that is no longer in the bank',
-        how: howWords(answer.right, answer.certainty === 'guessing'),
+        how: howWords(answer),
         back: answer.dueDayAfter === null ? 'soon' : whenWords(answer.dueDayAfter, end.today),
         href: `/study/answers/${answer.token}`,
       })),
@@ -86,7 +87,10 @@ export function roundEndPage(end: RoundEnd, csrf: string, newRound: string, pers
   };
 }
 
-function howWords(right: boolean, guessing: boolean): string {
-  if (!right) return 'Not right';
-  return guessing ? 'Right, by a guess' : 'Right';
+function howWords({ right, certainty, score }: RoundEnd['rows'][number]['answer']): string {
+  if (!right) return isPartly(score) ? 'Partly right' : 'Not right';
+  return certainty === 'guessing' ? 'Right, by a guess' : 'Right';
 }
+
+/** More of it right than wrong; as much as chance gives is not called right in part. */
+export const isPartly = (score: number | null): boolean => score !== null && score > 0.5 && score < 1;

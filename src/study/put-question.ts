@@ -4,7 +4,7 @@ import type { Mark } from '../core/marking.js';
 import type { Certainty } from '../core/questions/schema.js';
 import type { Caution, Region } from '../core/syllabus.js';
 import { readEntry, showFamily, showFixed } from '../core/tasks/index.js';
-import type { Entry, Task } from '../core/tasks/task.js';
+import { plainMark, type Entry, type Task } from '../core/tasks/task.js';
 import type { Drawing } from '../core/drawing.js';
 import type { BankQuestion } from '../questions/index.js';
 import { entryOf, type AnswerForm } from './forms.js';
@@ -30,11 +30,14 @@ export interface Given {
   given: string;
   certainty: Certainty;
   mark: Mark;
+  gaveUp: boolean;
 }
 
 /** Why a form could not be taken, with all that was entered. */
 export interface Refusal {
   why: string;
+  /** The id of the control that lacks something. */
+  at: string;
   entry: Entry;
 }
 
@@ -59,11 +62,17 @@ export function putQuestion(bank: BankQuestion, seed: number, region: Region): P
   return { stem: task.draw.stem, task, compiled, drawing: null, caution, strip: caution };
 }
 
+const sayHowSure = 'Say how sure you are: one of the three buttons hands the answer in.';
+
 /** What a form says, marked; or why it cannot be marked, with what was entered. */
 export function readGiven(put: PutQuestion, form: AnswerForm): Given | Refusal {
   const entry = entryOf(form);
+  if (form.certainty === 'unknown') {
+    if (put.task.kind === 'number') return { given: '', certainty: 'guessing', mark: plainMark(false, 0), gaveUp: true };
+    return { why: sayHowSure, at: 'certainty', entry };
+  }
   const reading = readEntry(put.task, entry);
-  if ('why' in reading) return { why: reading.why, entry };
-  if (form.certainty === undefined) return { why: 'Say how sure you are: one of the three buttons hands the answer in.', entry };
-  return { ...reading, certainty: form.certainty };
+  if ('why' in reading) return { why: reading.why, at: reading.at ?? (put.task.kind === 'number' ? 'answer' : 'options'), entry };
+  if (form.certainty === undefined) return { why: sayHowSure, at: 'certainty', entry };
+  return { ...reading, certainty: form.certainty, gaveUp: false };
 }

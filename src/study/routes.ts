@@ -1,9 +1,10 @@
 import { randomUUID } from 'node:crypto';
 import type { FastifyInstance } from 'fastify';
 import { RungwiseError } from '../core/errors.js';
-import { answerForm, roundForm, roundParams, tokenParams } from './forms.js';
+import { answerForm, roundForm, roundParams, tokenParams, type AnswerForm } from './forms.js';
 import { outcomePage } from './outcome-page.js';
 import { questionPage, roundEndPage } from './pages.js';
+import { readGiven, type Refusal } from './put-question.js';
 import type { AskedItem, StudyService } from './service.js';
 
 /** Rounds of practice. Every address here is a candidate's own: another's round answers as one that does not exist. */
@@ -28,8 +29,9 @@ function rounds(app: FastifyInstance, study: StudyService): void {
     const { round } = known(roundParams.safeParse(request.params));
     const item = await study.question(request.who(), round);
     if (item === null) return reply.redirect(`/study/rounds/${round}/end`, 303);
-    return reply.page(questionPage(item, reply.formToken(), null), {
-      title: `Question ${item.place} of ${item.total}`,
+    const refusal = refusalOf(item, request.query);
+    return reply.page(questionPage(item, reply.formToken(), refusal), {
+      title: `${refusal === null ? 'Question' : 'Not handed in yet: question'} ${item.place} of ${item.total}`,
       scripts: scriptsFor(item),
     });
   });
@@ -48,12 +50,8 @@ function answers(app: FastifyInstance, study: StudyService): void {
     if (!form.success) throw new RungwiseError('form-not-understood');
     const result = await study.answer(request.who(), form.data);
     if (result.state === 'recorded') return reply.redirect(`/study/answers/${result.token}`, 303);
-    reply.code(422);
-    const page = questionPage(result.item, reply.formToken(), result.refusal);
-    return reply.page(page, {
-      title: `Not sent yet: question ${result.item.place}`,
-      scripts: scriptsFor(result.item),
-    });
+    // An address that can be fetched again, so that Back and reloading meet no warning of the browser's.
+    return reply.redirect(`/study/rounds/${result.item.roundId}?${fieldsOf(form.data)}`, 303);
   });
 
   app.get('/study/answers/:token', { config }, async (request, reply) => {
@@ -63,6 +61,21 @@ function answers(app: FastifyInstance, study: StudyService): void {
     const page = outcomePage(view);
     return reply.page(page, { title: page.data.verdict.word, layout: 'two' });
   });
+}
+
+/** What was entered and could not be taken, as the address of the question carries it. */
+function fieldsOf(form: AnswerForm): string {
+  const query = new URLSearchParams();
+  for (const [name, value] of Object.entries(form)) if (typeof value === 'string') query.set(name, value);
+  return query.toString();
+}
+
+/** Why what the address carries could not be taken; null when it carries nothing, or something of another question. */
+function refusalOf(item: AskedItem, query: unknown): Refusal | null {
+  const form = answerForm.safeParse(query);
+  if (!form.success || form.data.token !== item.token) return null;
+  const given = readGiven(item.put, form.data);
+  return 'why' in given ? given : null;
 }
 
 /** The scripts that make a kind of question handier; each works without. */

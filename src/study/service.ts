@@ -12,7 +12,7 @@ import type { BankQuestion, QuestionsService } from '../questions/index.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
 import type { AnswerForm } from './forms.js';
-import { putQuestion, readGiven, type Given, type PutQuestion, type Refusal } from './put-question.js';
+import { putQuestion, readGiven, type Given, type PutQuestion } from './put-question.js';
 import * as store from './store.js';
 
 /** Rounds of practice: what is asked, how an answer moves the memory, what is said of it. */
@@ -31,7 +31,7 @@ export interface AskedItem extends store.ItemRow {
 export type Answered =
   | { state: 'recorded'; token: string }
   /** Nothing was stored: the form lacks something, and says what, with what was typed kept. */
-  | { state: 'ask-again'; item: AskedItem; refusal: Refusal };
+  | { state: 'ask-again'; item: AskedItem };
 
 /** How often an answer is tried again when the same memory moved at the same moment. */
 const tries = 3;
@@ -88,10 +88,7 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
       if (item.answered) return { state: 'recorded', token: form.token };
       const asked = await withBank(item);
       const given = readGiven(asked.put, form);
-      if ('why' in given) {
-        const place = (await store.itemByToken(db, person.id, form.token)) ?? item;
-        return { state: 'ask-again', item: { ...asked, total: place.total, place: place.place }, refusal: given };
-      }
+      if ('why' in given) return { state: 'ask-again', item: asked };
       const outcome = await record(person, item, asked, given);
       if (outcome !== 'moved-meanwhile') return { state: 'recorded', token: form.token };
     }
@@ -107,6 +104,7 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
       certainty: given.certainty,
       expectedRecall: before === null ? null : model.recall(before, day),
       stage: stageOf(item, asked, day),
+      gaveUp: given.gaveUp,
     };
     const rating = ratingOf(rated);
     const moved = rating === null ? before : model.after(before, day, rating);

@@ -53,7 +53,7 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   const calculators = calculatorsService({ questions });
   const bank = bankService({ db, questions });
   const queries = queriesService({ db, clock, questions });
-  const uploads = uploadsService({ db, clock, packs: packsService({ db, enrolAll }) });
+  const uploads = uploadsService({ db, clock, packs: packsService({ db, enrolAll }), forget: questions.forget });
 
   pages(server, await loadViews(join(projectFolder, 'views'), join(projectFolder, 'public')), https);
   errorPages(server, routes);

@@ -29,8 +29,8 @@ export function homeRoutes({ study, classes, questions, queries }: HomeNeeds) {
           scripts: ['numeric-field'],
         });
       if (!may(person.role, 'study')) return reply.page(tutorPage(await classes.overview(person), person), { title: 'Classes' });
-      const { unseen } = await queries.counts(person);
-      const page = nowPage(await study.overview(person), person, reply.formToken(), randomUUID(), unseen);
+      const counts = await queries.counts(person);
+      const page = nowPage(await study.overview(person), person, reply.formToken(), randomUUID(), counts);
       return reply.page(page, { title: 'Now', layout: 'two' });
     });
 

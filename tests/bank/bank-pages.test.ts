@@ -25,7 +25,7 @@ const codes = (page: Shown): string[] => page.html.querySelectorAll('.bank li a'
 const find = (query: Record<string, string>): Promise<Shown> => tutor.get(`/bank?${new URLSearchParams(query).toString()}`);
 async function open(code: string, query = ''): Promise<Shown> {
   const link = (await find({ text: code })).html.querySelectorAll('.bank li a').find((each) => each.text.trim() === code);
-  return await tutor.get(`${link?.getAttribute('href') ?? ''}${query}`);
+  return await tutor.get(`${link?.getAttribute('href')?.split('?')[0] ?? ''}${query}`);
 }
 
 describe('the bank', () => {

@@ -65,6 +65,32 @@ describe.skipIf(chromiumPath === undefined)('the first evening in a browser', { 
     await context.close();
   });
 
+  it('meets Back with neither another question’s choice nor a warning of the browser', async () => {
+    const context = await open();
+    const page = await context.newPage();
+    await comeIn(page, 'Gladys');
+    await page.click('a.go');
+    await page.click('button[name=minutes][value="20"]');
+    while ((await page.locator('input[name=option]').count()) === 0) {
+      await answerRightly(page);
+      await page.click('a.go');
+    }
+    // Handed in without a choice: the page comes back, and can be fetched again.
+    await page.click('button[value=sure]');
+    expect(await page.locator('#fault').innerText()).toBe('Not handed in yet.');
+    await page.goto(`${origin}/calculators`);
+    await page.goBack();
+    expect(await page.locator('#fault').innerText()).toBe('Not handed in yet.');
+    await page.reload();
+    await page.locator('label.opt').nth(1).click();
+    await page.click('button[value=sure]');
+    expect(page.url()).toContain('/study/answers/');
+    await page.goBack();
+    expect(await page.locator('form[action="/study/answer"]').count()).toBe(1);
+    expect(await page.locator('input:checked').count()).toBe(0);
+    await context.close();
+  });
+
   it('says while one types what it understood, and asks again about what is ambiguous, keeping it', async () => {
     const context = await open();
     const page = await context.newPage();

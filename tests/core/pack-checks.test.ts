@@ -17,6 +17,13 @@ describe('checkPack', () => {
   });
 
   it.each<[string, (pack: Pack) => void, string[]]>([
+    [
+      'a question that says it asks the same as a later revision',
+      (pack) => {
+        if (pack.questions[0]) pack.questions[0].sameSince = 5;
+      },
+      ['error same-since questions.0.sameSince'],
+    ],
     ['an objective that nothing asks about', (pack) => void pack.questions.splice(1, 1), ['warning objective-unasked objectives.1.code']],
     [
       'a topic without objectives',

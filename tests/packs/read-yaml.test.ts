@@ -138,4 +138,10 @@ describe('readYaml', () => {
     expect(readYaml(text, budget).faults).toEqual([]);
     expect(readYaml(text, budget).faults.map(({ rule }) => rule)).toEqual(['pack-size']);
   });
+
+  it('takes a comma between digits for a slip, and one with a space after it for what it is', () => {
+    expect(faults('a: [0,4, 1,5]\n')).toEqual(['1:7 yaml-comma', '1:12 yaml-comma']);
+    expect(faults('a: { b: 0,02 }\n')).toEqual(expect.arrayContaining([expect.stringContaining('yaml-comma')]));
+    expect(faults('a: [0, 4, 10]\nb: 0,4\nc: {d: 1, e: 2}\n')).toEqual([]);
+  });
 });

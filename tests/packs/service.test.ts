@@ -58,6 +58,8 @@ describe('a new version of a pack', () => {
       added: ['AA-01-002'],
       changed: [{ code: 'AA-01-001', from: 1, to: 2, keeps: false }],
       retired: ['AA-02-001'],
+      around: [],
+      step: 'newer',
       refused: [],
     });
     expect(await app.rows('SELECT version FROM pack')).toEqual([{ version: '1.0.0' }]);

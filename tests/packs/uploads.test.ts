@@ -71,6 +71,27 @@ describe('a pack that a tutor sends', () => {
     expect(page.words).toContain('people start afresh with these: 1');
   });
 
+  it('shows a changed caution before anybody confirms, and says when the version did not rise', async () => {
+    const weaker = await pack((name, text) => (name === 'cautions.yaml' ? text.replace('Stop if', 'Mind whether') : text));
+    const page = await send(weaker);
+    expect(page.words).toContain('Cautions that change: 1');
+    expect(page.words).toContain('bears the same version, 1.2.0');
+    expect(page.html.querySelector('form[action$="/add"] button')?.text).toBe('Put this in its place');
+  });
+
+  it('says that an older version would be a step back', async () => {
+    const page = await send(await pack((name, text) => (name === 'pack.yaml' ? text.replace('version: 1.2.0', 'version: 1.1.9') : text)));
+    expect(page.words).toContain('Version 1.2.0 is here now, and this one, 1.1.9, is older');
+    expect(page.html.querySelector('form[action$="/add"] button')?.text).toBe('Go back to this older version');
+  });
+
+  it('can be thrown away', async () => {
+    const page = await send(await pack((name, text) => (name === 'pack.yaml' ? text.replace('version: 1.2.0', 'version: 7.0.0') : text)));
+    const action = page.html.querySelector('form[action$="/drop"]')?.getAttribute('action') ?? '';
+    expect((await tutor.submit(page, action, {})).location).toBe('/packs');
+    expect((await tutor.get(action.replace(/\/drop$/, ''))).status).toBe(404);
+  });
+
   it('says which questions need a new revision', async () => {
     const page = await send(
       await pack((name, text) => {
@@ -102,11 +123,15 @@ describe('a pack that a tutor sends', () => {
     const again = await tutor.sendFile(await tutor.get('/packs'), '/packs', '', Buffer.alloc(0));
     expect(again.status).toBe(422);
     expect(again.words).toContain('Choose the archive first');
+    const empty = await tutor.sendFile(await tutor.get('/packs'), '/packs', 'hut.zip', Buffer.alloc(0));
+    expect(empty.words).toContain('The file “hut.zip” is empty.');
+    expect((await send(zip([{ name: 'photo.jpg', content: 'x' }]))).words).toContain('The archive holds no YAML file');
   });
 
   it('is refused over 5 MB', async () => {
     const sent = await tutor.sendFile(await tutor.get('/packs'), '/packs', 'big.zip', Buffer.alloc(5_200_000));
     expect(sent.status).toBe(413);
+    expect(sent.words).toContain('An archive may have 5 MB.');
   });
 
   it('needs the form’s own token', async () => {

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { Visitor, testApp, type TestApp } from '../support/app.js';
-import { answer, isNumber, rightFields, stemOf, tokenOf, untilQuestion, wrongFields } from '../support/answering.js';
+import { answer, cameBack, isNumber, rightFields, stemOf, tokenOf, untilQuestion, wrongFields } from '../support/answering.js';
 
 let app: TestApp;
 beforeAll(async () => {
@@ -68,8 +68,7 @@ describe('an answer that lacks something', () => {
     const question = await untilQuestion(visitor, await visitor.round(), (page) => !isNumber(page));
     const before = await countAnswers();
     const chosen = rightFields(question);
-    const again = await visitor.submit(question, '/study/answer', chosen);
-    expect(again.status).toBe(422);
+    const again = await cameBack(visitor, await visitor.submit(question, '/study/answer', chosen));
     expect(again.text).toContain('Say how sure you are');
     expect(again.html.querySelector('input[name=option][checked]')?.getAttribute('value')).toBe(chosen['option']);
     expect(tokenOf(again)).toBe(tokenOf(question));
@@ -80,7 +79,8 @@ describe('an answer that lacks something', () => {
     const visitor = await candidate();
     const question = await untilQuestion(visitor, await visitor.round(), (page) => !isNumber(page));
     for (const fields of [{}, { option: '99' }, { option: '__proto__' }]) {
-      expect((await visitor.submit(question, '/study/answer', { ...fields, certainty: 'sure' })).status).toBe(422);
+      const again = await cameBack(visitor, await visitor.submit(question, '/study/answer', { ...fields, certainty: 'sure' }));
+      expect(again.text).toContain('Choose one of the answers first');
     }
     expect(await answerRow(tokenOf(question))).toBeUndefined();
   });
@@ -90,8 +90,7 @@ describe('an answer that lacks something', () => {
     async (typed) => {
       const visitor = await candidate();
       const question = await untilQuestion(visitor, await visitor.round(), isNumber);
-      const again = await visitor.submit(question, '/study/answer', { value: typed, certainty: 'sure' });
-      expect(again.status).toBe(422);
+      const again = await cameBack(visitor, await visitor.submit(question, '/study/answer', { value: typed, certainty: 'sure' }));
       const box = again.html.querySelector('input[name=value]');
       expect(box?.getAttribute('value')).toBe(typed);
       expect(box?.getAttribute('aria-invalid')).toBe('true');
@@ -267,5 +266,28 @@ describe('two servers on one database', () => {
     expect(sent.map(({ status }) => status)).toEqual([303, 303]);
     const [row] = await app.rows<{ reps: number }>('SELECT reps_after AS reps FROM answer WHERE token = $1', [tokenOf(question)]);
     expect(row?.reps).toBe(1);
+  });
+});
+
+describe('a number that is not known', () => {
+  it('can be handed in as not known: the working is shown at once, and the question comes back', async () => {
+    const visitor = await candidate();
+    const question = await untilQuestion(visitor, await visitor.round(), isNumber);
+    const outcome = await answer(visitor, question, { value: '' }, 'unknown');
+    expect(outcome.words).toContain('You said that you do not know it.');
+    expect(outcome.html.querySelector('h1')?.text).toContain('The answer is');
+    expect(outcome.words).toContain('Working');
+    expect(outcome.words).not.toContain('Fresh numbers');
+    expect(await answerRow(tokenOf(question))).toMatchObject({ right: false, rating: 1, given: '' });
+  });
+
+  it('is not known by a question with options: there a certainty is asked for', async () => {
+    const visitor = await candidate();
+    const question = await untilQuestion(visitor, await visitor.round(), (page) => !isNumber(page));
+    const again = await cameBack(
+      visitor,
+      await visitor.submit(question, '/study/answer', { ...rightFields(question), certainty: 'unknown' }),
+    );
+    expect(again.text).toContain('Say how sure you are');
   });
 });

@@ -51,3 +51,11 @@ export async function untilQuestion(visitor: Visitor, round: string, wanted: (pa
   }
   throw new Error('No such question in sixty.');
 }
+
+/** The page after an answer that could not be taken: one that can be fetched again, with what was entered. */
+export async function cameBack(visitor: Visitor, sent: Shown): Promise<Shown> {
+  if (sent.status !== 303) throw new Error(`the answer was met by ${sent.status}`);
+  const page = await visitor.get(sent.location ?? '');
+  if (!page.text.includes('Not handed in yet.')) throw new Error('the page does not say that the answer was not taken');
+  return page;
+}

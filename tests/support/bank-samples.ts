@@ -60,7 +60,8 @@ function question(kind: FixedKind): BankQuestionPage['data'] {
     code: found.id,
     topicTitle: 'Letters',
     state: kind === 'single' ? 'Retired: it is asked no more.' : null,
-    again: { href: '/bank/questions/7?seed=2&region=uk', label: 'Another order' },
+    back: { href: '/bank?text=flex', label: 'Back to what was found' },
+    again: kind === 'place' ? null : { href: '/bank/questions/7?seed=2&region=uk', label: 'Another order' },
     regions:
       kind === 'single'
         ? [
@@ -80,7 +81,7 @@ function question(kind: FixedKind): BankQuestionPage['data'] {
       { href: '/bank/questions/7?revision=1', label: 'Revision 1', note: 'in the bank since 2 Nov 2026' },
     ],
     queries: kind === 'single' ? [{ href: '/queries/0b6f', label: 'Two answers are right', state: 'waits, from Zelda' }] : [],
-    raiseHref: '/queries/new?question=7&revision=2',
+    raiseHref: '/queries/new?question=7&revision=2&seed=1&region=uk',
     titleBlock: [...titleBlock],
   };
 }
@@ -90,6 +91,8 @@ const raise: RaisePage['data'] = {
   query: '0b9f1c1e-6f0a-4a53-9d6f-0d6f2a3f1b77',
   question: '7',
   revision: '2',
+  seed: '4',
+  region: 'uk',
   code: 'FU-03-001',
   stem: 'A lamp of 60 W at 230 V: which fuse?',
   body: { value: '', why: null },
@@ -108,13 +111,21 @@ const queries: QueriesPage['data'] = {
 const query: QueryPage['data'] = {
   csrf,
   code: 'FU-03-001',
+  stem: 'A lamp of 60 W at 230 V: which fuse?',
   questionHref: '/bank/questions/7?revision=2',
   byName: 'Zelda',
   raised: '26 Nov 2026',
   body: ['Two <answers> are right.', 'So says my meter: 13 A.'],
   answer: { by: 'Tessa', when: '26 Nov 2026', paragraphs: ['Thank you. It will be changed.'] },
   waiting: null,
-  form: { action: '/queries/0b6f/answer', before: '2026-11-26T18:00:00.000Z', answer: { value: 'Thank you.', why: null }, label: 'Change' },
+  form: {
+    action: '/queries/0b6f/answer',
+    before: '2026-11-26T18:00:00.000Z',
+    answer: { value: 'Thank you.', why: null },
+    label: 'Change',
+    hint: 'Zelda will read it.',
+    folded: true,
+  },
   titleBlock: [...titleBlock],
 };
 
@@ -148,7 +159,14 @@ export const bankPages: readonly { name: string; page: BankPages }[] = [
       view: 'bank/query',
       data: {
         ...query,
-        form: { action: '/queries/0b6f/answer', before: '', label: 'Send', answer: { value: '', why: 'Write an answer first.' } },
+        form: {
+          action: '/queries/0b6f/answer',
+          before: '',
+          label: 'Send',
+          hint: 'Zelda will read it.',
+          folded: false,
+          answer: { value: '', why: 'Write an answer first.' },
+        },
       },
     },
   },

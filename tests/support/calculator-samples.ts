@@ -44,6 +44,7 @@ const service = calculatorsService({
     families: () => Promise.resolve([entry]),
     get: () => Promise.resolve(bank),
     count: () => Promise.reject(new Error('not asked for')),
+    forget: () => undefined,
   },
 });
 

@@ -32,6 +32,7 @@ const upload: UploadPage['data'] = {
   lead: 'Version 1.0.0 is here now. Nothing is changed until you confirm.',
   confirm: '/packs/uploads/0b6f/add',
   confirmLabel: 'Bring it up to this version',
+  drop: '/packs/uploads/0b6f/drop',
   changes: [{ label: 'New questions', count: 2, codes: 'HU-01-006, HU-01-007' }],
   errors: [],
   warnings: [finding],

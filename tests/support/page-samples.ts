@@ -140,6 +140,7 @@ const choice: QuestionPage['data'] = {
   ],
   entry: null,
   optionsWhy: null,
+  optionsTarget: 'certainty',
   caution: electric,
   titleBlock: questionBlock,
 };

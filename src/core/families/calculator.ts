@@ -19,6 +19,8 @@ export interface CompiledCalculator {
   inputs: { name: string; from: Expression | Expression[] | string }[];
   choices: Readonly<Record<string, string>>;
   output: string;
+  /** Whether the page of the calculation is offered with a draw's numbers. */
+  offered: boolean;
 }
 
 interface WithCalculator {
@@ -50,7 +52,7 @@ export function compileCalculator(variant: Variant, lists: ReadonlySet<string>, 
     if (typeof text !== 'string') return { name, from: text.map((one, i) => read(one, [...path, i])) };
     return { name, from: lists.has(text) ? text : read(text, path) };
   });
-  return { calculation, inputs, choices: named.choices ?? {}, output };
+  return { calculation, inputs, choices: named.choices ?? {}, output, offered: named.offered ?? true };
 }
 
 function checkInputNames(calculation: Calculation, given: Readonly<Record<string, unknown>>, report: Report): void {

@@ -102,6 +102,8 @@ const calculatorSchema = z.strictObject({
     .refine((record) => Object.keys(record).length <= 12, 'at most 12 entries'),
   choices: z.record(calculationNameSchema, text(60)).optional(),
   output: calculationNameSchema.optional(),
+  /** False where the numbers put in are not the question's own, so that its page would puzzle whoever goes on from the working. */
+  offered: z.literal(false).optional(),
 });
 
 const storiesSchema = z.array(text(600)).min(1).max(8);

@@ -68,7 +68,7 @@ export function told(compiled: CompiledFamily, inputs: ReadonlyMap<string, numbe
     tellTales: figures.tellTales,
     options: typeof list === 'object' ? choiceOptions(figures.key, figures.tellTales, list) : null,
     caution: variant.caution,
-    calculator: calculatorLink(compiled, figures.values),
+    calculator: compiled.calculator?.offered === true ? calculatorLink(compiled, figures.values) : null,
   };
 }
 

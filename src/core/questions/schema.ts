@@ -22,8 +22,8 @@ export const kindNames: Readonly<Record<FixedKind | 'numeric', string>> = {
   several: 'Several may be true',
   order: 'Put the steps in order',
   pairs: 'Match pairs',
-  place: 'Mark the place',
-  numeric: 'Fresh numbers each time',
+  place: 'Mark the place on a drawing',
+  numeric: 'Calculated, with fresh numbers',
 };
 
 export type Certainty = 'sure' | 'fairly' | 'guessing';

@@ -8,8 +8,8 @@ import { letterOf, listWords, type OrderTask, type PairsTask, type PlaceTask, ty
 export interface AnsweredPart {
   /** Every option or place with why it is or is not right. */
   options: { letter: string; text: string; key: boolean; yours: boolean; why: string }[] | null;
-  /** `holds` and `said`: whether it is true, and whether the candidate said so. */
-  statements: { letter: string; text: string; holds: boolean; right: boolean; why: string }[] | null;
+  /** `judged`: the sign for what the candidate said of it; null where nobody said anything. */
+  statements: { letter: string; text: string; holds: boolean; judged: 'yes' | 'no' | null; said: string; why: string }[] | null;
   /** In the right order; `yours` is the place it was given. */
   steps: { letter: string; text: string; yours: number; moved: boolean; tied: boolean; why: string }[] | null;
   pairs: { letter: string; text: string; key: string; yours: string; right: boolean; why: string }[] | null;
@@ -48,7 +48,10 @@ const prefixOf = (given: string | null): string => (given === null ? 'key' : 'dr
 
 function statements(task: SeveralTask, given: string | null): AnsweredPart['statements'] {
   return task.statements.map(({ place, text, holds, why }, index) => {
-    return { letter: letterOf(index), text, holds, right: given === null || given[place] === (holds ? 't' : 'f'), why };
+    const right = given?.[place] === (holds ? 't' : 'f');
+    const truth = holds ? 'True' : 'False';
+    const said = given === null ? truth : right ? `${truth}, as you said` : `${truth}, and you said ${holds ? 'false' : 'true'}`;
+    return { letter: letterOf(index), text, holds, judged: given === null ? null : right ? 'yes' : 'no', said, why };
   });
 }
 
@@ -101,10 +104,7 @@ export function keyWords(task: Task): string {
       return true_.length === 1 ? `${listWords(true_)} alone is true.` : `${listWords(true_)} are true.`;
     }
     case 'order':
-      return `The right order is ${orderLetters(
-        task,
-        [...task.steps].sort((a, b) => a.place - b.place),
-      )}.`;
+      return `The right order is ${rightOrder(task)}.`;
     case 'pairs':
       return 'The pairs stand below.';
     case 'place': {
@@ -118,7 +118,7 @@ export function keyWords(task: Task): string {
 export function givenWords(task: Task, given: string): string {
   switch (task.kind) {
     case 'number':
-      return `wrote “${given}”`;
+      return given === '' ? 'said that you do not know it' : `wrote “${given}”`;
     case 'choice':
       return `chose “${task.options.find(({ value }) => value === given)?.text ?? given}”`;
     case 'several': {
@@ -143,6 +143,17 @@ export function scoreWords(task: Task, score: number | null): string | null {
   if (task.kind !== 'order') return null;
   const pairsOfSteps = task.steps.flatMap((a) => task.steps.filter((b) => b.rank > a.rank)).length;
   return `Of ${pairsOfSteps} pairs of steps, ${Math.round(score * pairsOfSteps)} stand the right way round.`;
+}
+
+/** Steps of one rank may change places: "A, B and C in either order, D". */
+function rightOrder(task: OrderTask): string {
+  const ranks = [...new Set(task.steps.map(({ rank }) => rank))].sort((a, b) => a - b);
+  return ranks
+    .map((rank) => {
+      const letters = task.steps.flatMap((step, index) => (step.rank === rank ? [letterOf(index)] : []));
+      return letters.length === 1 ? letters.join('') : `${listWords(letters)} in either order`;
+    })
+    .join(', ');
 }
 
 const orderLetters = (task: OrderTask, steps: OrderTask['steps']): string =>

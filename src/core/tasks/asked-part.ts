@@ -121,12 +121,16 @@ function pairs(task: PairsTask, { parts }: Entry): PartChoice[] {
     letter: letterOf(index),
     name: `part-${place}`,
     text,
-    choices: task.rights.map((right, shown) => ({ value: String(shown), text: right.text, chosen: parts[place] === String(shown) })),
+    choices: task.rights.map((right, shown) => ({
+      value: String(shown),
+      text: `${shown + 1}. ${right.text}`,
+      chosen: parts[place] === String(shown),
+    })),
   }));
 }
 
 function pairsLead(task: PairsTask): string {
-  const more = task.rights.length > task.lefts.length ? ' Some go with nothing.' : '';
+  const more = task.rights.length > task.lefts.length ? ' Some of the answers are left over.' : '';
   const twice = task.rights.length < task.lefts.length ? ' One may serve twice.' : '';
   return `Choose what goes with each.${more}${twice}`;
 }

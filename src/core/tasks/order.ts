@@ -23,10 +23,12 @@ export function readOrder(task: OrderTask, { parts }: Entry): Reading {
   const count = task.steps.length;
   const places = task.steps.map((_, index) => Number(parts[index] ?? ''));
   const open = places.flatMap((place, index) => (place >= 1 && place <= count && Number.isInteger(place) ? [] : [letterOf(index)]));
-  if (open.length > 0) return { why: `Give every step its place, 1 to ${count}. Still without one: ${listWords(open)}.` };
+  if (open.length === count) return { why: 'Put the steps in order first. None of them has been moved yet.', at: 'options' };
+  if (open.length > 0) return { why: `Give every step its place, 1 to ${count}. Still without one: ${listWords(open)}.`, at: 'options' };
   for (let place = 1; place <= count; place += 1) {
     const sharing = places.flatMap((other, index) => (other === place ? [letterOf(index)] : []));
-    if (sharing.length > 1) return { why: `Steps ${listWords(sharing)} have the same place, ${place}. Give each place once.` };
+    if (sharing.length > 1)
+      return { why: `Steps ${listWords(sharing)} have the same place, ${place}. Give each place once.`, at: 'options' };
   }
   const inOrder = task.steps.map((step, index) => ({ step, at: places[index] ?? 0 })).sort((a, b) => a.at - b.at);
   const given = inOrder.map(({ step }) => step.place).join(',');

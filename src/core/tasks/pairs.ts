@@ -16,8 +16,11 @@ export function showPairs(question: QuestionOf<'pairs'>, seed: number): PairsTas
 /** The form sends, for each left one by its number in the pack, the number of a right one as shown; kept as numbers in the pack: `2,0,1`. */
 export function readPairs(task: PairsTask, { parts }: Entry): Reading {
   const chosen = (place: number) => (/^\d$/.test(parts[place] ?? '') ? task.rights[Number(parts[place])] : undefined);
-  const open = task.lefts.flatMap(({ place }, index) => (chosen(place) === undefined ? [letterOf(index)] : []));
-  if (open.length > 0) return { why: `Choose something for each. Still open: ${listWords(open)}.` };
+  const open = task.lefts.flatMap(({ place }, index) =>
+    chosen(place) === undefined ? [{ letter: letterOf(index), at: `part-${place}` }] : [],
+  );
+  const missing = listWords(open.map(({ letter }) => letter));
+  if (open[0] !== undefined) return { why: `Choose something for each. Still open: ${missing}.`, at: open[0].at };
   const given = task.lefts.map((_, place) => chosen(place)?.place ?? -1).join(',');
   return { given, mark: markPairs(task, given) };
 }

@@ -13,8 +13,11 @@ export function showSeveral(question: QuestionOf<'several'>, seed: number): Seve
 /** The form sends `t` or `f` for each statement; kept as one letter for each, in the pack's order: `tfft`. */
 export function readSeveral(task: SeveralTask, { parts }: Entry): Reading {
   const judged = (place: number): boolean => parts[place] === 't' || parts[place] === 'f';
-  const open = task.statements.flatMap(({ place }, index) => (judged(place) ? [] : [letterOf(index)]));
-  if (open.length > 0) return { why: `Say of every statement whether it is true. Not judged yet: ${listWords(open)}.` };
+  const open = task.statements.flatMap(({ place }, index) =>
+    judged(place) ? [] : [{ letter: letterOf(index), at: `part-${place}-text` }],
+  );
+  const missing = listWords(open.map(({ letter }) => letter));
+  if (open[0] !== undefined) return { why: `Say of every statement whether it is true. Not judged yet: ${missing}.`, at: open[0].at };
   const given = task.statements.map((_, place) => parts[place] ?? '').join('');
   return { given, mark: markSeveral(task, given) };
 }

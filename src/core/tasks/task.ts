@@ -95,7 +95,7 @@ export interface Entry {
 export const emptyEntry: Entry = { option: '', value: '', parts: [] };
 
 /** An answer as it is kept, and its mark; or why it cannot be marked. */
-export type Reading = { given: string; mark: Mark } | { why: string };
+export type Reading = { given: string; mark: Mark } | { why: string; /** The id of the control that lacks something. */ at?: string };
 
 /** A mark without what only numbers have. */
 export const plainMark = (right: boolean, score: number): Mark => ({ right, score, tellTales: [], slip: null });

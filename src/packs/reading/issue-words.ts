@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { nearest } from '../../core/nearest.js';
 import type { Path } from '../../core/pack-draft.js';
+import { kindNames } from '../../core/questions/schema.js';
 import { plain, quoted } from './finding.js';
 
 export interface Words {
@@ -32,9 +33,12 @@ export function issueWords(issue: z.core.$ZodIssue, input: unknown, written: str
     case 'custom':
       return { rule: 'not-consistent', message: sentence(issue.message) };
     default:
+      if (path.at(-1) === 'kind') return valueWords(questionKinds, input, written, path);
       return { rule: 'wrong-value', message: `${shown(input, written)} is not allowed here.` };
   }
 }
+
+const questionKinds = Object.keys(kindNames).filter((kind) => kind !== 'numeric');
 
 const kinds = new Map([
   ['string', 'text'],

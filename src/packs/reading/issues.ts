@@ -32,10 +32,17 @@ export function shapeFaults(schema: z.core.$ZodType, issues: readonly Issue[], v
 
 function unknownKeys(keys: readonly string[], allowed: string[], path: Path, yaml: YamlFile): ShapeFault[] {
   return keys.map((key): ShapeFault => {
-    const near = nearest(key, allowed);
+    const ofAnotherKind = allowed.includes(key);
+    const near = ofAnotherKind ? null : nearest(key, allowed);
     const comma = 'If a comma before it belongs to a text, put the whole text in quote marks.';
-    const cure = near ? `Did you mean "${near}"?` : key.includes(' ') ? comma : 'Delete it, or correct it.';
-    const list = allowed.length > 0 ? ` Keys allowed here: ${allowed.join(', ')}.` : '';
+    const cure = ofAnotherKind
+      ? 'It belongs to another kind: delete it, or correct "kind".'
+      : near
+        ? `Did you mean "${near}"?`
+        : key.includes(' ')
+          ? comma
+          : 'Delete it, or correct it.';
+    const list = allowed.length > 0 ? ` Keys allowed here: ${allowed.filter((each) => each !== key).join(', ')}.` : '';
     const inside = [...path, key];
     return {
       rule: 'unknown-key',

@@ -22,21 +22,26 @@ export function scan(text: string, budget: Budget): Scan {
   const parser = new Parser();
   const watch: Watch = { faults: [], unexpected: [], budget, pieces: 0, signs: 0, documents: 0, counted: 0 };
   const tokens: CST.Token[] = [];
-  let previous = '';
+  let before: readonly string[] = [];
   const stopped = (fault: TextFault): Scan => ({ tokens: null, faults: [...watch.faults, fault] });
   for (const piece of new Lexer().lex(text)) {
-    const kind = previous === CST.SCALAR ? 'scalar' : CST.tokenType(piece);
+    const kind = before[0] === CST.SCALAR ? 'scalar' : CST.tokenType(piece);
+    if (partsDigits(before, piece)) watch.faults.push({ rule: 'yaml-comma', offset: parser.offset, message: words.comma });
     const limit = look(watch, kind, parser.offset, parser.stack);
     if (limit) return stopped(limit);
     for (const token of parser.next(piece)) tokens.push(token);
     const broken = count(watch, tokens);
     if (broken) return stopped(broken);
-    previous = piece;
+    before = [piece, ...before.slice(0, 2)];
   }
   tokens.push(...parser.end());
   const broken = count(watch, tokens);
   return broken ? stopped(broken) : { tokens, faults: watch.faults };
 }
+
+/** A comma between two digits with no space after it, as people write 0,4: YAML takes it for two entries. The pieces before, the latest first. */
+const partsDigits = ([mark, comma, digit]: readonly string[], piece: string): boolean =>
+  mark === CST.SCALAR && comma === ',' && /\d$/.test(digit ?? '') && /^\d/.test(piece);
 
 /** What went by so far. */
 interface Watch {
@@ -94,6 +99,7 @@ function overfull(open: CST.Token | undefined, offset: number): TextFault | null
 }
 
 const words = {
+  comma: 'A comma stands between two digits. For decimals write a point (0.4). Where it parts two entries, put a space after it (3, 5).',
   depth: `Lists and mappings stand inside one another more than ${yamlLimits.depth} deep here. A pack needs fewer than ten: look for brackets that are not closed, or write it flatter.`,
   pieces: `The file has too many parts (over ${yamlLimits.pieces}). Split it into several files.`,
   together: `The files of the pack have too many parts together (over ${yamlLimits.piecesTogether}); what follows was not read. Split the pack.`,

@@ -25,7 +25,12 @@ function answerByWords(kind: Kind, seed: number, words: Record<string, string>):
   const rows = page.steps ?? page.pairs;
   if (rows)
     return parts(
-      Object.fromEntries(rows.map(({ name, text, choices }) => [name.slice(5), choices.find((c) => c.text === wanted(text))?.value ?? ''])),
+      Object.fromEntries(
+        rows.map(({ name, text, choices }) => [
+          name.slice(5),
+          choices.find((c) => c.text.replace(/^\d\. /, '') === wanted(text))?.value ?? '',
+        ]),
+      ),
     );
   const list = page.options ?? page.places ?? [];
   return { ...emptyEntry, option: list.find(({ text }) => wanted(text) === 'this')?.value ?? '' };
@@ -99,18 +104,20 @@ describe('several that may be true', () => {
     const task = taskOf(shown('several', 2), 'several');
     const judged = task.statements[0];
     const reading = readEntry(task, parts({ [judged?.place ?? 0]: 't' }));
-    expect(reading).toEqual({ why: 'Say of every statement whether it is true. Not judged yet: B, C and D.' });
+    expect(reading).toMatchObject({ why: 'Say of every statement whether it is true. Not judged yet: B, C and D.' });
   });
 
   it('show which statements hold and which were judged wrong', () => {
     const task = shown('several', 2);
     const page = answeredPart(task, null, 'tttt');
-    expect(page.statements?.map(({ text, holds, right }) => `${text} ${holds} ${right}`).sort()).toEqual([
-      'Five is even false false',
-      'Four is even true true',
-      'Three is even false false',
-      'Two is even true true',
+    expect(page.statements?.map(({ text, holds, judged, said }) => `${text} ${holds} ${judged} ${said}`).sort()).toEqual([
+      'Five is even false no False, and you said true',
+      'Four is even true yes True, as you said',
+      'Three is even false no False, and you said true',
+      'Two is even true yes True, as you said',
     ]);
+    const key = answeredPart(task, null, null);
+    expect(key.statements?.every(({ judged, said }) => judged === null && (said === 'True' || said === 'False'))).toBe(true);
     expect(scoreWords(task, 0.5)).toBe('2 of 4 statements are judged right.');
   });
 });
@@ -144,7 +151,7 @@ describe('steps to put in order', () => {
 
   it('ask again when two share a place, naming them', () => {
     const reading = readEntry(shown('order', 4), parts({ 0: '1', 1: '3', 2: '3', 3: '2' }));
-    expect(reading).toEqual({ why: 'Steps B and C have the same place, 3. Give each place once.' });
+    expect(reading).toMatchObject({ why: 'Steps B and C have the same place, 3. Give each place once.' });
   });
 
   it('show the right order with the place each was given', () => {

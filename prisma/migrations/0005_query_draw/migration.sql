@@ -1,0 +1,3 @@
+-- AlterTable
+ALTER TABLE "query" ADD COLUMN     "region" TEXT,
+ADD COLUMN     "seed" INTEGER;
