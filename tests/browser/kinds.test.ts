@@ -15,6 +15,10 @@ const kinds = ['several', 'order', 'pairs', 'place'] as const satisfies FixedKin
 type PartKind = (typeof kinds)[number];
 const screens = process.env['RUNGWISE_KIND_SCREENS'];
 
+/** The number under which an answer stands in the list above the pairs, which is what one types or chooses. */
+const numberOf = async (page: Page, text: string): Promise<number> =>
+  (await page.locator('fieldset > ol > li').allTextContents()).findIndex((each) => each.trim() === text) + 1;
+
 describe.skipIf(chromiumPath === undefined)('questions in parts', () => {
   let app: TestApp;
   let browser: Browser;
@@ -67,7 +71,8 @@ describe.skipIf(chromiumPath === undefined)('questions in parts', () => {
           await row(page, `${number} is`)
             .getByText(['Two', 'Four'].includes(number) ? 'True' : 'False', { exact: true })
             .tap();
-      if (kind === 'pairs') for (const [left, right] of Object.entries(units)) await page.getByLabel(left).selectOption(right);
+      if (kind === 'pairs')
+        for (const [left, right] of Object.entries(units)) await page.getByLabel(left).selectOption({ index: await numberOf(page, right) });
       if (kind === 'place') await page.locator('label.mark', { hasText: 'B' }).tap();
       if (kind === 'order') {
         // One after the other to the top, the last step first.
@@ -91,7 +96,8 @@ describe.skipIf(chromiumPath === undefined)('questions in parts', () => {
           await row(page, `${number} is`)
             .getByText(['Two', 'Four'].includes(number) ? 'True' : 'False', { exact: true })
             .click();
-      if (kind === 'pairs') for (const [left, right] of Object.entries(units)) await page.getByLabel(left).selectOption(right);
+      if (kind === 'pairs')
+        for (const [left, right] of Object.entries(units)) await page.getByLabel(left).selectOption({ index: await numberOf(page, right) });
       if (kind === 'place') await page.locator('label.mark', { hasText: 'B' }).click();
       if (kind === 'order') for (const [index, step] of steps.entries()) await page.getByLabel(step).selectOption(String(index + 1));
       await handIn(page, 'Sure');
@@ -116,7 +122,7 @@ describe.skipIf(chromiumPath === undefined)('questions in parts', () => {
       if (kind === 'pairs')
         for (let count = 0; count < 3; count += 1) {
           const text = await focused();
-          await page.keyboard.type(text.includes('Current') ? 'am' : 'vo');
+          await page.keyboard.type(String(await numberOf(page, text.includes('Current') ? 'ampere' : 'volt')));
           await tab();
         }
       if (kind === 'place') {
