@@ -1,1 +1,1 @@
-export { answersOfRound, findAnswer, recordAnswer, type AnswerRow, type RecordedAnswer } from './store.js';
+export { answeredOn, answersOfRound, findAnswer, recordAnswer, type AnswerRow, type AnsweredToday, type RecordedAnswer } from './store.js';

@@ -101,6 +101,26 @@ export async function recordAnswer(
   }
 }
 
+export interface AnsweredToday {
+  options: number;
+  numbers: number;
+  /** Questions met for the first time. */
+  met: number;
+}
+
+/** What a person answered on a day: how many of each sort, and how many questions were new. */
+export async function answeredOn(db: Db, personId: number, day: number): Promise<AnsweredToday> {
+  const { rows } = await db.pool.query<AnsweredToday>({
+    name: 'answers-of-day',
+    text: `SELECT count(*) FILTER (WHERE q.kind <> 'numeric')::int AS options, count(*) FILTER (WHERE q.kind = 'numeric')::int AS numbers,
+             count(*) FILTER (WHERE a.stability_before IS NULL AND a.rating IS NOT NULL)::int AS met
+           FROM answer a JOIN question q ON q.id = a.question_id WHERE a.person_id = $1 AND a.day = $2 AND a.answered_at > $3`,
+    // By the index on time: a day of anybody's calendar lies within these.
+    values: [personId, day, new Date((day - 1) * 86_400_000)],
+  });
+  return rows[0] as AnsweredToday;
+}
+
 export interface RecordedAnswer {
   token: string;
   personId: number;

@@ -8,9 +8,11 @@ const commands: Record<string, { about: string; load: () => Promise<{ run: Comma
   'check-values': { about: 'hold the safety maths against a file of published values', load: () => import('./check-values.js') },
   draw: { about: 'draw fresh numbers from a family', load: () => import('./draw.js') },
   'new-pack': { about: 'write a small pack to begin with', load: () => import('./new-pack.js') },
+  outlook: { about: 'the chance of passing, from chances of right answers and a pass mark', load: () => import('./outlook.js') },
   read: { about: 'read a typed answer as the pages do', load: () => import('./read.js') },
   rules: { about: 'explain the rules of item writing that check holds a pack against', load: () => import('./rules.js') },
   schedule: { about: 'work out memories from histories of answers', load: () => import('./schedule.js') },
+  simulate: { about: 'simulated learners through the planner, against two plain policies', load: () => import('./simulate.js') },
   schema: { about: 'print the format of a pack’s files as a JSON Schema', load: () => import('./schema.js') },
 };
 

@@ -4,11 +4,14 @@ import { certainties } from '../core/questions/schema.js';
 
 /** What the forms of study may hold. */
 
-export const roundLengths = ['0', '5', '10', '20'] as const;
-
 export const roundForm = z.object({
   round: z.uuid(),
-  minutes: z.enum(roundLengths).transform(Number),
+  /** 0 for just one question. */
+  minutes: z
+    .string()
+    .regex(/^\d{1,2}$/)
+    .transform(Number)
+    .refine((minutes) => minutes <= 60),
 });
 
 /** A question has six parts at most: statements, steps or pairs. */

@@ -1,10 +1,11 @@
 import { dayWords, isoDay } from '../core/calendar.js';
 import type { TitleField } from '../core/page-parts.js';
-import { dueCount, type RoundCandidate } from '../core/round.js';
+import type { ForecastDay } from '../core/plan/forecast.js';
+import { phaseOf } from '../core/plan/settings.js';
 import type { NowPage } from './page-types.js';
 import { field } from './pages.js';
 import type { StudyService } from './service.js';
-import type { PoolRow } from './store.js';
+import type { PlannedRow } from './planning.js';
 
 /** The page Now: what to do now, what comes back when, and nothing else. */
 
@@ -25,8 +26,8 @@ export function nowPage(
     data: {
       today: dayWords(view.day),
       packTitle: [...new Set(view.pool.map((row) => row.pack))].join(', '),
-      headline: headline(ten, due),
-      lead: lead(due, unseen, view),
+      ...(examWords(view) ?? { headline: headline(ten, due), lead: lead(due, unseen, view) }),
+      plan: view.saved ? 'Your plan' : 'Set your exam and your days',
       answers: queriesLine(queries),
       carryOn:
         view.open === null
@@ -35,7 +36,7 @@ export function nowPage(
               href: `/study/rounds/${view.open.id}`,
               label: `Carry on with your round: ${view.open.left} ${view.open.left === 1 ? 'question' : 'questions'} left`,
             },
-      lengths: [2, 1, 3, 0].flatMap((index) => lengthOf(view.lengths[index])),
+      lengths: view.lengths.flatMap(lengthOf),
       action: '/study/rounds',
       csrf,
       round: newRound,
@@ -46,7 +47,7 @@ export function nowPage(
           view.day,
         ),
       ),
-      coming: coming(view.pool, view.day),
+      coming: view.ahead.length > 0 ? view.ahead.map(aheadRow) : coming(view.pool, view.day),
       titleBlock: titleBlock(view, unseen, person),
     },
   };
@@ -75,6 +76,37 @@ function headline(ready: number, due: number): string {
   return due === 1 ? 'One question has come back' : `${inWords(due)} questions have come back`;
 }
 
+/** With an exam ahead, the day has a measure, and what is said goes by that. */
+function examWords({ plan, day, planned, left }: Overview): { headline: string; lead: string } | null {
+  const phase = phaseOf(plan, day);
+  if (phase === 'no-exam' || planned.length === 0) return null;
+  if (phase === 'exam-day') return { headline: 'Today is the exam', lead: 'A few questions, if it calms you. Nothing new today.' };
+  if (phase === 'keeping-safe')
+    return {
+      headline: `${inWords(planned.length)} to keep you safe`,
+      lead: 'The exam is behind you. What keeps people safe is still asked now and then.',
+    };
+  const days = (plan.examDay ?? day) - day;
+  const when = days === 1 ? 'The exam is tomorrow.' : `${days} days to the exam.`;
+  if (left === 0)
+    return { headline: 'Done for today', lead: `${when} You have done what you planned for today, and may go on if you like.` };
+  const fresh = planned.filter(({ reason }) => reason === 'new').length;
+  return {
+    headline: `${inWords(planned.length)} ${planned.length === 1 ? 'question' : 'questions'} for today`,
+    lead: `${when} ${fresh === 0 ? 'You have met them all before.' : fresh === planned.length ? 'All of them are new.' : `${inWords(fresh)} of them ${fresh === 1 ? 'is' : 'are'} new.`}`,
+  };
+}
+
+const aheadRow = ({ day, off, fresh, again, minutes }: ForecastDay): NowPage['data']['coming'][number] => {
+  const count = fresh + again;
+  const text = off
+    ? 'Day off'
+    : count === 0
+      ? 'Nothing planned'
+      : `${count} ${count === 1 ? 'question' : 'questions'}, about ${minutes} min`;
+  return { iso: isoDay(day), day: dayWords(day, 'short'), text };
+};
+
 const words =
   'No One Two Three Four Five Six Seven Eight Nine Ten Eleven Twelve Thirteen Fourteen Fifteen Sixteen Seventeen Eighteen Nineteen Twenty'.split(
     ' ',
@@ -93,8 +125,8 @@ function lead(due: number, unseen: number, view: Overview): string {
   return 'You have met these before and might soon forget them. New ones are mixed in.';
 }
 
-function lengthOf(length: Overview['lengths'][number] | undefined): NowPage['data']['lengths'] {
-  if (length === undefined || length.planned.length === 0) return [];
+function lengthOf(length: Overview['lengths'][number]): NowPage['data']['lengths'] {
+  if (length.planned.length === 0) return [];
   const count = length.planned.length;
   if (length.minutes === 0) return [{ minutes: '0', label: 'Just one question', questions: '' }];
   return [
@@ -106,25 +138,33 @@ function lengthOf(length: Overview['lengths'][number] | undefined): NowPage['dat
   ];
 }
 
-function firstRow(row: (RoundCandidate & PoolRow) | undefined, reason: string, today: number): NowPage['data']['first'][number] {
+function firstRow(row: PlannedRow | undefined, reason: string, today: number): NowPage['data']['first'][number] {
   const why =
     row?.surelyWrong === true
       ? 'You were sure, and it was not so'
       : reason === 'new'
         ? 'New'
-        : reason === 'due'
-          ? dueWords(row, today)
-          : 'Before it is due';
+        : reason === 'gain'
+          ? 'Brings most on the exam day'
+          : reason === 'fading'
+            ? dueWords(row, today)
+            : 'Before it is due';
   return { code: row?.objective ?? '', title: row?.objectiveTitle ?? '', why };
 }
 
-function dueWords(row: RoundCandidate | undefined, today: number): string {
+function dueWords(row: PlannedRow | undefined, today: number): string {
   const gap = today - (row?.memory?.lastDay ?? today);
   return gap === 1 ? 'Last met yesterday' : `Last met ${gap} days ago`;
 }
 
+/** How many are due, and how many were never met. */
+function dueCount(pool: readonly PlannedRow[], today: number): { due: number; unseen: number } {
+  const due = pool.filter((row) => row.dueDay !== null && row.dueDay <= today && row.memory?.lastDay !== today).length;
+  return { due, unseen: pool.filter(({ memory }) => memory === null).length };
+}
+
 /** The next dates on which something comes back, at most five. */
-function coming(pool: readonly RoundCandidate[], today: number): NowPage['data']['coming'] {
+function coming(pool: readonly PlannedRow[], today: number): NowPage['data']['coming'] {
   const counts = new Map<number, number>();
   for (const { dueDay } of pool) if (dueDay !== null && dueDay > today) counts.set(dueDay, (counts.get(dueDay) ?? 0) + 1);
   return [...counts.entries()]

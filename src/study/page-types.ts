@@ -69,6 +69,8 @@ export interface NowPage {
     /** The h1: "Fourteen questions are ready" or what else is so. */
     headline: string;
     lead: string;
+    /** The link to the plan. */
+    plan: string;
     /** Answers to queries that the candidate has not seen yet. */
     answers: string | null;
     /** An unfinished round of today, to carry on with. */

@@ -3,16 +3,18 @@ import { answersOfRound, findAnswer, recordAnswer, type AnswerRow, type Recorded
 import { requirePermission, type Person } from '../accounts/index.js';
 import { dayNumber } from '../core/calendar.js';
 import { RungwiseError } from '../core/errors.js';
-import { memoryModel, type Memory, type Rating } from '../core/memory.js';
+import { memoryModel, type Rating } from '../core/memory.js';
 import { offersFreshDraw, ratingOf, surelyWrongAfter, type RatedAnswer } from '../core/rating.js';
-import { randomFrom } from '../core/random.js';
-import { planRound, secondsFor, type RoundCandidate } from '../core/round.js';
+import { forecast } from '../core/plan/forecast.js';
+import { dueDayOf } from '../core/plan/value.js';
 import { hasParts } from '../core/tasks/task.js';
 import type { BankQuestion, QuestionsService } from '../questions/index.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
 import type { AnswerForm } from './forms.js';
 import { putQuestion, readGiven, type Given, type PutQuestion } from './put-question.js';
+import { memoryOf } from './memory-row.js';
+import { minutesLeft, readPlanning, sittingOf, startOf } from './planning.js';
 import * as store from './store.js';
 
 /** Rounds of practice: what is asked, how an answer moves the memory, what is said of it. */
@@ -33,6 +35,9 @@ export type Answered =
   /** Nothing was stored: the form lacks something, and says what, with what was typed kept. */
   | { state: 'ask-again'; item: AskedItem };
 
+/** Minutes; a longer day is offered in pieces. */
+const longestRound = 20;
+
 /** How often an answer is tried again when the same memory moved at the same moment. */
 const tries = 3;
 
@@ -42,19 +47,13 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
   const model = memoryModel();
   const today = (person: Person): number => dayNumber(clock.now().getTime(), person.timeZone);
 
-  async function readPool(person: Person): Promise<(RoundCandidate & store.PoolRow)[]> {
-    const rows = await store.readPool(db, person.id, person.region);
-    return rows.map((row) => ({ ...row, memory: memoryOf(row), seconds: row.kind === 'numeric' ? secondsFor.number : secondsFor.options }));
-  }
-
   /** Starts a round under the id that the page made; sending it twice makes one round. */
   async function startRound(person: Person, id: string, minutes: number): Promise<void> {
     requirePermission(person, 'study');
-    const day = today(person);
-    const pool = await readPool(person);
-    const planned = planRound(pool, day, minutes, model, randomFrom(`${person.id} ${day}`));
+    const planning = await readPlanning({ db, clock }, person);
+    const { day, pool } = planning;
     const revisions = new Map(pool.map((row) => [row.questionId, row.revision]));
-    const items = planned.map(({ questionId }, index) => ({
+    const items = sittingOf(planning, person, minutes).map(({ questionId }, index) => ({
       token: randomUUID(),
       // Even places: a fresh draw after a wrong number goes between.
       position: 2 * (index + 1),
@@ -115,7 +114,7 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
       stability: moved?.stability ?? null,
       difficulty: moved?.difficulty ?? null,
       lastDay: moved?.lastDay ?? null,
-      dueDay: rating === null || moved === null ? item.dueDay : model.dueDay(moved),
+      dueDay: rating === null || moved === null ? item.dueDay : dueDayOf(moved, asked.bank.objective.weight, item.examDay, model),
       retryDay: fresh ? day : null,
       surelyWrong: surelyWrongAfter(item.surelyWrong, rated),
     };
@@ -138,15 +137,22 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
     return { rows, today: today(person), more: (await overview(person)).planned.length > 0 };
   }
 
-  /** What Now shows: what a round of ten minutes would hold, what is open, and what comes back when. */
+  /** What Now shows: what rounds would hold, what is open, and what comes back when. */
   async function overview(person: Person) {
-    const day = today(person);
-    const pool = await readPool(person);
-    const lengths = [0, 5, 10, 20].map((minutes) => ({
-      minutes,
-      planned: planRound(pool, day, minutes, model, randomFrom(`${person.id} ${day}`)),
-    }));
-    return { day, pool, lengths, planned: lengths[2]?.planned ?? [], open: await store.openRound(db, person.id, day) };
+    const planning = await readPlanning({ db, clock }, person);
+    const left = minutesLeft(planning);
+    // What is left of the day comes first where there is an exam to plan for.
+    const offered = planning.plan.examDay !== null && left > 0 ? [Math.min(left, longestRound), 10, 5, 20, 0] : [10, 5, 20, 0];
+    const lengths = [...new Set(offered)].map((minutes) => ({ minutes, planned: sittingOf(planning, person, minutes) }));
+    const ahead = planning.plan.examDay === null ? [] : forecast(planning.pool, startOf(planning), planning.day + 5, model).slice(1);
+    return {
+      ...planning,
+      left,
+      lengths,
+      planned: lengths[0]?.planned ?? [],
+      ahead,
+      open: await store.openRound(db, person.id, planning.day),
+    };
   }
 
   return { startRound, question, answer, outcome, roundEnd, overview };
@@ -179,11 +185,6 @@ function writtenAnswer(
     answeredAt: now,
     expectedRecall: rated.expectedRecall,
   };
-}
-
-function memoryOf(row: { stability: number | null; difficulty: number | null; lastDay: number | null }): Memory | null {
-  if (row.stability === null || row.difficulty === null || row.lastDay === null) return null;
-  return { stability: row.stability, difficulty: row.difficulty, lastDay: row.lastDay };
 }
 
 /** A family moves its memory once a day; a typed number that was wrong has one fresh draw, in this round or a later one of the day. */

@@ -35,7 +35,9 @@ export interface PoolRow {
   objective: string;
   objectiveTitle: string;
   topic: string;
+  /** Title and slug of its pack. */
   pack: string;
+  slug: string;
   weight: number;
   stability: number | null;
   difficulty: number | null;
@@ -48,7 +50,7 @@ export async function readPool(db: Db, personId: number, region: Region): Promis
   const { rows } = await db.pool.query<PoolRow>({
     name: 'study-pool',
     text: `SELECT m.question_id AS "questionId", q.kind, q.current_revision AS revision, o.code AS objective, o.title AS "objectiveTitle",
-             t.code AS topic, p.title AS pack, o.weight, m.stability, m.difficulty, m.last_day AS "lastDay", m.due_day AS "dueDay", m.surely_wrong AS "surelyWrong"
+             t.code AS topic, p.title AS pack, p.slug, o.weight, m.stability, m.difficulty, m.last_day AS "lastDay", m.due_day AS "dueDay", m.surely_wrong AS "surelyWrong"
            FROM memory m JOIN question q ON q.id = m.question_id JOIN objective o ON o.id = q.objective_id JOIN topic t ON t.id = o.topic_id JOIN pack p ON p.id = q.pack_id
            WHERE m.person_id = $1 AND NOT q.retired AND $2 = ANY (q.regions) ORDER BY m.question_id`,
     values: [personId, region],
@@ -116,6 +118,8 @@ export interface ItemWithMemory extends ItemRow {
   reps: number;
   retryDay: number | null;
   surelyWrong: boolean;
+  /** Of the candidate's plan. */
+  examDay: number | null;
   answered: boolean;
 }
 
@@ -126,8 +130,9 @@ export async function itemWithMemory(db: Db, personId: number, token: string): P
     text: `SELECT i.token, i.round_id AS "roundId", i.position, i.question_id AS "questionId", i.revision, i.seed, i.retry_of AS "retryOf", r.region,
              0 AS total, 0 AS place,
              m.stability, m.difficulty, m.last_day AS "lastDay", m.due_day AS "dueDay", m.reps, m.retry_day AS "retryDay",
-             m.surely_wrong AS "surelyWrong", EXISTS (SELECT FROM answer a WHERE a.token = i.token) AS answered
+             m.surely_wrong AS "surelyWrong", s.exam_day AS "examDay", EXISTS (SELECT FROM answer a WHERE a.token = i.token) AS answered
            FROM round_item i JOIN round r ON r.id = i.round_id JOIN memory m ON m.person_id = r.person_id AND m.question_id = i.question_id
+             LEFT JOIN study_plan s ON s.person_id = r.person_id
            WHERE i.token = $1 AND r.person_id = $2`,
     values: [token, personId],
   });

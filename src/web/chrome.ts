@@ -25,6 +25,7 @@ function nav(request: FastifyRequest): Chrome['nav'] {
     request.person !== null && may(request.person.role, permission) ? [{ href, label, current: path.startsWith(href) }] : [];
   const entries = [
     { href: '/', label: request.person === null ? 'Start' : 'Now', current: path === '/' || path.startsWith('/study') },
+    ...offered('study', '/plan', 'Plan'),
     ...offered('read-bank', '/bank', 'Bank'),
     ...offered('read-bank', '/queries', 'Queries'),
     ...offered('keep-packs', '/packs', 'Packs'),

@@ -72,7 +72,7 @@ export function mathml(markup: string): Safe {
 
 const SVG_ELEMENT = 'svg|title|desc|g|path|line|polyline|polygon|rect|circle|ellipse|text|tspan|foreignObject|label';
 const SVG_ATTRIBUTE =
-  'viewBox|width|height|role|aria-labelledby|aria-describedby|aria-hidden|id|class|for|d|points|transform|x|y|x1|y1|x2|y2|cx|cy|r|rx|ry|dx|dy';
+  'viewBox|width|height|role|aria-label|aria-labelledby|aria-describedby|aria-hidden|id|class|for|d|points|transform|x|y|x1|y1|x2|y2|cx|cy|r|rx|ry|dx|dy';
 const SVG_TAG = new RegExp(String.raw`</?(?:${SVG_ELEMENT})(?: (?:${SVG_ATTRIBUTE})="[^"<>]*")*/?>`, 'g');
 
 /** Prints a drawing made by the core as it is, and looks as `mathml` does: anything beyond plain shapes and words is shown as text. */

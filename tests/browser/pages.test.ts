@@ -100,6 +100,11 @@ describe.skipIf(chromiumPath === undefined)('every page', () => {
     await once('now at first');
     await page.goto('/me');
     await once('me');
+    await page.goto('/plan');
+    await page.locator('#exam').fill('2027-01-15');
+    await page.getByRole('button', { name: 'Save the plan' }).click();
+    await page.getByText('The same as a table').click();
+    await once('plan');
     const wanted = ['single', 'number', 'number not understood', 'right', 'wrong number', 'wrong option', 'retry'];
     for (let round = 0; round < 4 && !wanted.every((name) => seen.has(name)); round += 1) {
       await page.goto('/');

@@ -19,6 +19,7 @@ import type { AboutPage, ErrorPage } from '../../src/web/page-types.js';
 import { calculatorPages } from './calculator-samples.js';
 import { bankPages } from './bank-samples.js';
 import { packPages } from './pack-samples.js';
+import { planPages } from './plan-samples.js';
 
 /** Made-up data for every page, several states of each, typed by the page types. People and figures are invented. */
 
@@ -26,6 +27,7 @@ export type AnyPage =
   | (typeof calculatorPages)[number]['page']
   | (typeof bankPages)[number]['page']
   | (typeof packPages)[number]['page']
+  | (typeof planPages)[number]['page']
   | AboutPage
   | ErrorPage
   | MePage
@@ -272,6 +274,7 @@ const now: NowPage['data'] = {
   today: 'Tuesday 24 November 2026',
   packTitle: 'Safety core 0.1.0',
   headline: 'Fourteen questions are ready',
+  plan: 'Your plan',
   lead: 'Nine you have met and would soon forget; five are new.',
   answers: null,
   carryOn: null,
@@ -714,6 +717,7 @@ export const samples: readonly Sample[] = [
     page,
     chrome: staffChrome('Bank', { layout: page.view === 'bank/question' ? 'two' : 'one' }),
   })),
+  ...planPages.map(({ name, page }) => ({ name, page, chrome: chrome('Plan', { layout: 'two' }) })),
   ...packPages.map(({ name, page }) => ({
     name,
     page,

@@ -1,0 +1,2 @@
+export { planRoutes } from './routes.js';
+export { planService } from './service.js';

@@ -1,0 +1,77 @@
+import { answeredOn, type AnsweredToday } from '../answers/index.js';
+import type { Person } from '../accounts/index.js';
+import { memoryOf } from './memory-row.js';
+import { dayNumber } from '../core/calendar.js';
+import { memoryModel } from '../core/memory.js';
+import { paperWeights, secondsFor, type PlanCandidate, type PlannedQuestion } from '../core/plan/candidate.js';
+import { planSitting, type Sitting } from '../core/plan/day.js';
+import { plainSettings } from '../core/plan/settings.js';
+import { randomFrom } from '../core/random.js';
+import type { Clock } from '../platform/clock.js';
+import type { Db } from '../platform/db.js';
+import { findPlan, listPapers, type PaperRow, type PlanRow } from './plan-store.js';
+import { readPool, type PoolRow } from './store.js';
+
+/** What a candidate's plan is made from, read once, and sittings planned from it. */
+
+export interface Planning {
+  day: number;
+  plan: PlanRow;
+  /** Null until the candidate has said anything of an exam. */
+  saved: boolean;
+  paper: PaperRow | null;
+  papers: readonly PaperRow[];
+  pool: readonly PlannedRow[];
+  today: AnsweredToday;
+}
+
+export type PlannedRow = PoolRow & PlanCandidate;
+
+/** The paper that stands for all until one is chosen. */
+const usualQuestions = 26;
+
+/** What of a person a plan is made from. */
+export type Planner = Pick<Person, 'id' | 'timeZone' | 'region'>;
+
+export async function readPlanning({ db, clock }: { db: Db; clock: Clock }, person: Planner): Promise<Planning> {
+  const day = dayNumber(clock.now().getTime(), person.timeZone);
+  const found = await findPlan(db, person.id);
+  const plan = found ?? { ...plainSettings, paper: null, calendarKey: 1 };
+  const [rows, papers, today] = [await readPool(db, person.id, person.region), await listPapers(db), await answeredOn(db, person.id, day)];
+  const paper =
+    papers.find((each) => nameOf(each) === plan.paper) ??
+    papers.find(({ blueprint }) => blueprint.questions === usualQuestions) ??
+    papers[0] ??
+    null;
+  const weights = paperWeights(
+    rows.map(({ questionId, slug, topic }) => ({ questionId, pack: slug, topic })),
+    paper === null ? null : { pack: paper.pack, shares: paper.blueprint.shares },
+  );
+  const pool = rows.map((row) => ({
+    ...row,
+    memory: memoryOf(row),
+    paperWeight: weights.get(row.questionId) ?? 1,
+    seconds: row.kind === 'numeric' ? secondsFor.number : secondsFor.options,
+  }));
+  return { day, plan, saved: found !== null, paper, papers, pool, today };
+}
+
+/** How a paper is called in an address, a form and the database. */
+export const nameOf = ({ pack, blueprint }: Pick<PaperRow, 'pack' | 'blueprint'>): string => `${pack}/${blueprint.id}`;
+
+/** Where the day stands. */
+export function startOf({ day, plan, today }: Pick<Planning, 'day' | 'plan' | 'today'>): Omit<Sitting, 'seconds'> {
+  const secondsToday = today.options * secondsFor.options + today.numbers * secondsFor.number;
+  return { today: day, settings: plan, secondsToday, metToday: today.met };
+}
+
+/** Of the minutes that the candidate gave the day. */
+export function minutesLeft(planning: Pick<Planning, 'day' | 'plan' | 'today'>): number {
+  return Math.max(0, Math.ceil(planning.plan.minutes - startOf(planning).secondsToday / 60));
+}
+
+/** @param minutes 0 for just one question */
+export function sittingOf({ day, plan, pool, today }: Planning, person: Planner, minutes: number): PlannedQuestion[] {
+  const sitting = { ...startOf({ day, plan, today }), seconds: minutes === 0 ? null : minutes * 60 };
+  return planSitting(pool, sitting, memoryModel(), randomFrom(`${person.id} ${day}`));
+}
