@@ -32,7 +32,7 @@ export function planService({ db, clock, secret }: { db: Db; clock: Clock; secre
   function daysOf(planning: Planning): ForecastDay[] {
     const { day, plan } = planning;
     const ahead = plan.examDay !== null && plan.examDay > day ? plan.examDay - 1 - day : withoutExam - 1;
-    return forecast(planning.pool, startOf(planning), day + Math.min(ahead, mostDays - 1), memoryModel());
+    return forecast(planning.pool, startOf(planning), day + Math.min(ahead, mostDays - 1), memoryModel()).days;
   }
 
   async function view(person: Person): Promise<PlanView> {

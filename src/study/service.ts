@@ -144,7 +144,7 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
     // What is left of the day comes first where there is an exam to plan for.
     const offered = planning.plan.examDay !== null && left > 0 ? [Math.min(left, longestRound), 10, 5, 20, 0] : [10, 5, 20, 0];
     const lengths = [...new Set(offered)].map((minutes) => ({ minutes, planned: sittingOf(planning, person, minutes) }));
-    const ahead = planning.plan.examDay === null ? [] : forecast(planning.pool, startOf(planning), planning.day + 5, model).slice(1);
+    const ahead = planning.plan.examDay === null ? [] : forecast(planning.pool, startOf(planning), planning.day + 5, model).days.slice(1);
     return {
       ...planning,
       left,

@@ -105,6 +105,8 @@ describe.skipIf(chromiumPath === undefined)('every page', () => {
     await page.getByRole('button', { name: 'Save the plan' }).click();
     await page.getByText('The same as a table').click();
     await once('plan');
+    await page.goto('/outlook');
+    await once('outlook at first');
     const wanted = ['single', 'number', 'number not understood', 'right', 'wrong number', 'wrong option', 'retry'];
     for (let round = 0; round < 4 && !wanted.every((name) => seen.has(name)); round += 1) {
       await page.goto('/');

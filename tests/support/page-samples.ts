@@ -19,6 +19,7 @@ import type { AboutPage, ErrorPage } from '../../src/web/page-types.js';
 import { calculatorPages } from './calculator-samples.js';
 import { bankPages } from './bank-samples.js';
 import { packPages } from './pack-samples.js';
+import { outlookPages } from './outlook-samples.js';
 import { planPages } from './plan-samples.js';
 
 /** Made-up data for every page, several states of each, typed by the page types. People and figures are invented. */
@@ -27,6 +28,7 @@ export type AnyPage =
   | (typeof calculatorPages)[number]['page']
   | (typeof bankPages)[number]['page']
   | (typeof packPages)[number]['page']
+  | (typeof outlookPages)[number]['page']
   | (typeof planPages)[number]['page']
   | AboutPage
   | ErrorPage
@@ -717,6 +719,7 @@ export const samples: readonly Sample[] = [
     page,
     chrome: staffChrome('Bank', { layout: page.view === 'bank/question' ? 'two' : 'one' }),
   })),
+  ...outlookPages.map(({ name, page }) => ({ name, page, chrome: chrome('Outlook', { layout: 'two' }) })),
   ...planPages.map(({ name, page }) => ({ name, page, chrome: chrome('Plan', { layout: 'two' }) })),
   ...packPages.map(({ name, page }) => ({
     name,

@@ -1,10 +1,10 @@
-import type { MemoryModel } from '../memory.js';
+import type { Memory, MemoryModel } from '../memory.js';
 import { randomFrom } from '../random.js';
 import type { PlanCandidate } from './candidate.js';
 import { planSitting } from './day.js';
 import { isDayOff, type PlanSettings } from './settings.js';
 
-/** What the plan will ask each day, as far as can be said: every answer is taken for right, and every day of study for kept. */
+/** What the plan will ask each day, as far as can be said: every day of study is taken for kept. */
 
 export interface ForecastDay {
   day: number;
@@ -16,6 +16,15 @@ export interface ForecastDay {
   minutes: number;
 }
 
+export interface Forecast {
+  days: ForecastDay[];
+  /** What is remembered of each question in the end. */
+  memories: ReadonlyMap<number, Memory | null>;
+}
+
+/** What a memory is after its question was asked on a day. */
+export type Learn = (memory: Memory | null, day: number) => Memory;
+
 export interface ForecastStart {
   today: number;
   settings: PlanSettings;
@@ -25,9 +34,16 @@ export interface ForecastStart {
 
 /**
  * @param last the last day to tell of
+ * @param learn how answers turn out; without it every one is right
  * @returns from today on; of today, what is left
  */
-export function forecast(pool: readonly PlanCandidate[], start: ForecastStart, last: number, model: MemoryModel): ForecastDay[] {
+export function forecast(
+  pool: readonly PlanCandidate[],
+  start: ForecastStart,
+  last: number,
+  model: MemoryModel,
+  learn: Learn = (memory, day) => model.after(memory, day, 3),
+): Forecast {
   const { today, settings } = start;
   const ahead = new Map(pool.map((candidate) => [candidate.questionId, { ...candidate }]));
   const days: ForecastDay[] = [];
@@ -49,11 +65,11 @@ export function forecast(pool: readonly PlanCandidate[], start: ForecastStart, l
       const candidate = ahead.get(questionId);
       if (candidate === undefined) continue;
       seconds += candidate.seconds;
-      candidate.memory = model.after(candidate.memory, day, 3);
+      candidate.memory = learn(candidate.memory, day);
       candidate.surelyWrong = false;
     }
     const fresh = planned.filter(({ reason }) => reason === 'new').length;
     days.push({ day, off: false, fresh, again: planned.length - fresh, minutes: Math.ceil(seconds / 60) });
   }
-  return days;
+  return { days, memories: new Map([...ahead].map(([questionId, { memory }]) => [questionId, memory])) };
 }

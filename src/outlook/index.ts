@@ -1,0 +1,2 @@
+export { outlookRoutes } from './routes.js';
+export { outlookService } from './service.js';

@@ -1,0 +1,71 @@
+import type { Person } from '../accounts/index.js';
+import { dayWords, isoDay } from '../core/calendar.js';
+import { rangeOnScale, rangesOverDays } from '../core/charts/range.js';
+import { field } from '../study/index.js';
+import type { OutlookPage } from './page-types.js';
+import type { OutlookView } from './service.js';
+import { percent, tenths } from './words.js';
+
+/** Will I pass? The value is never told alone: a sentence, a scale with its limits, and tables. */
+
+export function outlookPage(view: OutlookView, person: Person): OutlookPage {
+  const { tomorrow, atExam, paper } = view;
+  const shown = atExam ?? tomorrow;
+  return {
+    view: 'outlook/outlook',
+    data: {
+      ...words(view),
+      tooFew: shown === null,
+      scale: shown === null ? null : rangeOnScale(shown.low, shown.high, `From ${percent(shown.low)} to ${percent(shown.high)}`),
+      range: shown === null ? null : `Between ${percent(shown.low)} and ${percent(shown.high)}.`,
+      tomorrow: atExam === null || tomorrow === null ? null : `If you sat it tomorrow: ${tenths(tomorrow.low, tomorrow.high)}.`,
+      topics: (shown?.topics ?? []).map(({ topic, asked, low, high }) => ({
+        topic: view.topics.get(topic) ?? topic,
+        asked: String(asked),
+        right: `${low.toFixed(1)} to ${high.toFixed(1)}`,
+      })),
+      gains: view.gains.map(({ objective, title, minutes }) => ({ objective, title, minutes: `about ${minutes} min` })),
+      ...historyOf(view),
+      titleBlock: [
+        field('Candidate', person.displayName, 6, { name: true }),
+        field('Paper', paper === null ? 'none' : paper.blueprint.title, 6),
+        field('Questions met', `${view.met}`, 6),
+        field('As of', dayWords(view.day), 6),
+      ],
+    },
+  };
+}
+
+function words({ tomorrow, atExam, paper, met, needed, examDay }: OutlookView): Pick<OutlookPage['data'], 'headline' | 'lead'> {
+  if (paper === null)
+    return {
+      headline: 'No paper to look at',
+      lead: 'None of the packs here has the make-up of a paper, so there is nothing to say of passing one.',
+    };
+  const shown = atExam ?? tomorrow;
+  if (shown === null)
+    return {
+      headline: 'Too few answers yet',
+      lead: `You have met ${met} ${met === 1 ? 'question' : 'questions'}. From ${needed} on, the outlook says how likely you are to pass.`,
+    };
+  const { questions, passMark } = paper.blueprint;
+  const when =
+    atExam === null || examDay === null ? 'if the paper were tomorrow' : `on ${dayWords(examDay, 'short')}, if you keep to your plan`;
+  return {
+    headline: 'Will I pass?',
+    lead: `A paper of ${questions} questions with ${passMark} to pass, ${when}: of people who answer like you, ${tenths(shown.low, shown.high)} would pass.`,
+  };
+}
+
+function historyOf({ history }: OutlookView): Pick<OutlookPage['data'], 'chart' | 'history'> {
+  const [first, last] = [history[0], history.at(-1)];
+  const enough = first !== undefined && last !== undefined && first.day < last.day;
+  return {
+    chart: enough
+      ? rangesOverDays(history, [dayWords(first.day, 'short'), dayWords(last.day, 'short')], 'The outlook on each day, in per cent')
+      : null,
+    history: enough
+      ? history.map(({ day, low, high }) => ({ iso: isoDay(day), day: dayWords(day, 'short'), low: percent(low), high: percent(high) }))
+      : [],
+  };
+}
