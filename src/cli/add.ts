@@ -1,14 +1,9 @@
-import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { examinePath, packsService, refusalWords, type PackPlan } from '../packs/index.js';
-import { openDatabasePlace } from '../platform/database-place.js';
-import { openDatabase } from '../platform/db.js';
-import { migrate } from '../platform/migrate.js';
-import { projectFolder } from '../platform/project-folder.js';
 import { SetUpError } from '../platform/set-up-error.js';
-import { readSettings } from '../platform/settings.js';
 import { enrolAll } from '../study/index.js';
 import type { CommandIo } from './command.js';
+import { withDatabase } from './with-database.js';
 
 const usage = 'Use: rungwise add <pack folder or ZIP file> [--dry-run] [--json]';
 
@@ -38,7 +33,9 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     return 1;
   }
   try {
-    const plan = await inDatabase(io, async (packs) => {
+    const plan = await withDatabase(io, async (db) => {
+      io.err('Comparing with what is there …');
+      const packs = packsService({ db, enrolAll });
       if (await packs.comesWithServer(pack.head.id)) return null;
       return asked.dryRun ? await packs.plan(pack) : await packs.load(pack, 'added');
     });
@@ -64,24 +61,6 @@ function understood(args: readonly string[]): Asked | string {
     return more.length > 0 ? 'One pack is added at a time.' : { path, dryRun: values['dry-run'], json: values.json };
   } catch (error) {
     return error instanceof Error ? (error.message.split('\n')[0] ?? '') : 'The command was not understood.';
-  }
-}
-
-async function inDatabase<T>(io: CommandIo, work: (packs: ReturnType<typeof packsService>) => Promise<T>): Promise<T> {
-  const settings = readSettings();
-  io.err('Opening the database …');
-  const place = await openDatabasePlace(settings, settings.dataFolder, io.err);
-  try {
-    await migrate(place.url, join(projectFolder, 'prisma/migrations'));
-    const db = openDatabase({ url: place.url, log: io.err });
-    try {
-      io.err('Comparing with what is there …');
-      return await work(packsService({ db, enrolAll }));
-    } finally {
-      await db.close();
-    }
-  } finally {
-    await place.stop();
   }
 }
 

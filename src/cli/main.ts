@@ -10,6 +10,7 @@ const commands: Record<string, { about: string; load: () => Promise<{ run: Comma
   'new-pack': { about: 'write a small pack to begin with', load: () => import('./new-pack.js') },
   outlook: { about: 'the chance of passing, from chances of right answers and a pass mark', load: () => import('./outlook.js') },
   read: { about: 'read a typed answer as the pages do', load: () => import('./read.js') },
+  replay: { about: 'rebuild every memory from the record of answers, and say where they differ', load: () => import('./replay.js') },
   rules: { about: 'explain the rules of item writing that check holds a pack against', load: () => import('./rules.js') },
   schedule: { about: 'work out memories from histories of answers', load: () => import('./schedule.js') },
   simulate: { about: 'simulated learners through the planner, against two plain policies', load: () => import('./simulate.js') },

@@ -25,10 +25,11 @@ export const longestStability = 36_500;
 export const defaultWeights: readonly number[] = [...default_w];
 
 const weightsSchema = z.array(z.number()).length(21);
-const stateSchema = z.object({
-  stability: z.number().min(0.001).max(longestStability),
-  difficulty: z.number().min(1).max(10),
-});
+/** By hand, since it runs for every step of a replay. */
+function checkState({ stability, difficulty }: Memory): void {
+  if (!(stability >= 0.001 && stability <= longestStability)) throw new RangeError(`a stability of ${stability} days cannot be`);
+  if (!(difficulty >= 1 && difficulty <= 10)) throw new RangeError(`a difficulty of ${difficulty} cannot be`);
+}
 
 /** The memory model for one set of weights. */
 export interface MemoryModel {
@@ -56,7 +57,7 @@ export function memoryModel(weights: readonly number[] = defaultWeights): Memory
   const after = (before: Memory | null, day: number, rating: Rating): Memory => {
     if (![1, 2, 3, 4].includes(rating)) throw new RangeError(`a rating is 1 to 4, not ${String(rating)}`);
     if (!Number.isInteger(day)) throw new RangeError('a day is a whole number');
-    if (before !== null) stateSchema.parse(before);
+    if (before !== null) checkState(before);
     const state = before === null ? null : { stability: before.stability, difficulty: before.difficulty };
     const next = algorithm.next_state(state, before === null ? 0 : elapsed(before, day), rating);
     return { stability: clamp(next.stability, 0.001, longestStability), difficulty: clamp(next.difficulty, 1, 10), lastDay: day };

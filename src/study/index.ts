@@ -3,6 +3,7 @@ export { studyService, type StudyService } from './service.js';
 export { enrol, enrolAll } from './store.js';
 export { nameOf, readPlanning, startOf, type Planner, type Planning } from './planning.js';
 export { renewCalendar, savePlan, type PaperRow } from './plan-store.js';
+export { replayAll, type ReplayReport } from './replay.js';
 export { nowPage } from './now-page.js';
 export { putQuestion, type PutQuestion } from './put-question.js';
 export { cautionPart, field, questionTitleBlock } from './pages.js';

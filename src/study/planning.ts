@@ -1,6 +1,5 @@
 import { answeredOn, type AnsweredToday } from '../answers/index.js';
 import type { Person } from '../accounts/index.js';
-import { memoryOf } from './memory-row.js';
 import { dayNumber } from '../core/calendar.js';
 import { memoryModel } from '../core/memory.js';
 import { paperWeights, secondsFor, type PlanCandidate, type PlannedQuestion } from '../core/plan/candidate.js';
@@ -9,6 +8,7 @@ import { plainSettings } from '../core/plan/settings.js';
 import { randomFrom } from '../core/random.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
+import { memoryOf } from './memory-row.js';
 import { findPlan, listPapers, type PaperRow, type PlanRow } from './plan-store.js';
 import { readPool, type PoolRow } from './store.js';
 
