@@ -5,6 +5,7 @@ import { readPackFolder } from '../../dist/src/packs/index.js';
 import { readQuantity } from '../../dist/shared/numeric-answer/parse.js';
 import { projectFolder } from '../processes.mjs';
 import { answerTasks } from './child.mjs';
+import { planWorks } from './plan.mjs';
 
 /** What people type for a quantity, right and wrong, plain and odd: each with the unit that is asked for. */
 const typed = [
@@ -35,14 +36,14 @@ const typed = [
   ['28 volts per metre', 'V/m'],
 ];
 
-/** Does `work` for some seconds, a thousand at a time. @returns how many a second */
-function rate(seconds, work) {
-  for (let i = 0; i < 2000; i += 1) work(i);
+/** Does `work` for some seconds, a block at a time. @returns how many a second */
+function rate(seconds, work, block = 1000) {
+  for (let i = 0; i < 2 * block; i += 1) work(i);
   const begun = performance.now();
   let done = 0;
   while (performance.now() - begun < seconds * 1000) {
-    for (let i = 0; i < 1000; i += 1) work(done + i);
-    done += 1000;
+    for (let i = 0; i < block; i += 1) work(done + i);
+    done += block;
   }
   return done / ((performance.now() - begun) / 1000);
 }
@@ -55,6 +56,7 @@ async function measure({ seconds }) {
   return [
     { name: 'draws', aim: 20_000, perSecond: rate(seconds, (i) => draw(compiled[i % compiled.length], i + 1)) },
     { name: 'reads', aim: 200_000, perSecond: rate(seconds, (i) => readQuantity(...typed[i % typed.length])) },
+    ...planWorks.map(({ name, aim, unit, work }) => ({ name, aim, perSecond: unit * rate(seconds, work, 100) })),
   ];
 }
 
