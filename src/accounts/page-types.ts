@@ -78,6 +78,8 @@ export interface TutorPage {
       name: string;
       exam: string | null;
       members: { name: string; answers: number; rightShare: string; seen: string; due: number; surelyWrong: number }[];
+      /** Questions that somebody was sure of and wrong on, and has not had right since. */
+      mistakes: { href: string; code: string; stem: string; names: string }[];
     }[];
     staffHref: string | null;
     titleBlock: TitleField[];

@@ -2,10 +2,10 @@ import { dayNumber, dayWords } from '../core/calendar.js';
 import { may } from '../core/permissions.js';
 import type { Person, TutorPage } from '../accounts/index.js';
 import type { ClassesService } from './service.js';
-import type { MemberRow } from './store.js';
+import type { MemberRow, MistakeRow } from './store.js';
 
 /** A tutor's first page: each class with its members, whoever has been away longest on top. */
-export function tutorPage({ rows, now }: Awaited<ReturnType<ClassesService['overview']>>, person: Person): TutorPage {
+export function tutorPage({ rows, mistakes, now }: Awaited<ReturnType<ClassesService['overview']>>, person: Person): TutorPage {
   const ids = [...new Set(rows.map((row) => row.classId))];
   const today = dayWords(dayNumber(now.getTime(), person.timeZone));
   return {
@@ -15,6 +15,7 @@ export function tutorPage({ rows, now }: Awaited<ReturnType<ClassesService['over
       classes: ids.map((id) =>
         classPart(
           rows.filter((row) => row.classId === id),
+          mistakes.filter((row) => row.classId === id),
           now,
         ),
       ),
@@ -27,12 +28,21 @@ export function tutorPage({ rows, now }: Awaited<ReturnType<ClassesService['over
   };
 }
 
-function classPart(rows: MemberRow[], now: Date): TutorPage['data']['classes'][number] {
+/** More than these is no evening's work. */
+const shownMistakes = 12;
+
+function classPart(rows: MemberRow[], mistakes: MistakeRow[], now: Date): TutorPage['data']['classes'][number] {
   const [first] = rows as [MemberRow];
   return {
     name: first.className,
     exam: first.examOn === null ? null : dayWords(Math.round(Date.parse(first.examOn) / 86_400_000)),
     members: rows.filter((row) => row.personId !== null).map((row) => memberPart(row, now)),
+    mistakes: mistakes.slice(0, shownMistakes).map(({ questionId, code, stem, names }) => ({
+      href: `/bank/questions/${questionId}`,
+      code,
+      stem,
+      names: names.join(', '),
+    })),
   };
 }
 

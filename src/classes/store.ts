@@ -34,3 +34,26 @@ export async function readClasses(db: Db, tutorId: number | null): Promise<Membe
   );
   return rows;
 }
+
+export interface MistakeRow {
+  classId: number;
+  questionId: number;
+  code: string;
+  stem: string;
+  names: string[];
+}
+
+/** By class: questions that members were sure of and wrong on, and have not had right since; those of most members first. */
+export async function readMistakes(db: Db, tutorId: number | null): Promise<MistakeRow[]> {
+  const { rows } = await db.pool.query<MistakeRow>(
+    `SELECT cm.class_id AS "classId", q.id AS "questionId", q.code, coalesce(r.body->>'stem', r.body->>'title', '') AS stem,
+       array_agg(p.display_name ORDER BY p.display_name) AS names
+     FROM class_member cm JOIN person p ON p.id = cm.person_id JOIN memory m ON m.person_id = p.id AND m.surely_wrong
+       JOIN question q ON q.id = m.question_id AND NOT q.retired
+       JOIN question_revision r ON r.question_id = q.id AND r.revision = q.current_revision
+     WHERE $1::int IS NULL OR EXISTS (SELECT FROM class_tutor t WHERE t.class_id = cm.class_id AND t.person_id = $1)
+     GROUP BY cm.class_id, q.id, r.body ORDER BY count(*) DESC, q.code`,
+    [tutorId],
+  );
+  return rows;
+}

@@ -9,6 +9,7 @@ import { classesService } from '../classes/index.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
 import { projectFolder } from '../platform/project-folder.js';
+import { progressRoutes, progressService } from '../progress/index.js';
 import { outlookRoutes, outlookService } from '../outlook/index.js';
 import { planRoutes, planService } from '../plan/index.js';
 import { questionsService } from '../questions/index.js';
@@ -53,6 +54,7 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   const study = studyService({ db, clock, questions });
   const plan = planService({ db, clock, secret: installation.cookieSecret });
   const outlook = outlookService({ db, clock });
+  const progress = progressService({ db, clock });
   const classes = classesService({ db, clock });
   const calculators = calculatorsService({ questions });
   const bank = bankService({ db, questions });
@@ -73,6 +75,7 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   await server.register(studyRoutes(study));
   await server.register(planRoutes(plan));
   await server.register(outlookRoutes(outlook));
+  await server.register(progressRoutes(progress));
   await server.register(calculatorsRoutes(calculators));
   await server.register(packsRoutes(uploads));
   await server.register(bankRoutes({ bank, queries }));

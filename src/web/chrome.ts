@@ -27,6 +27,7 @@ function nav(request: FastifyRequest): Chrome['nav'] {
     { href: '/', label: request.person === null ? 'Start' : 'Now', current: path === '/' || path.startsWith('/study') },
     ...offered('study', '/plan', 'Plan'),
     ...offered('study', '/outlook', 'Outlook'),
+    ...offered('study', '/progress', 'Progress'),
     ...offered('read-bank', '/bank', 'Bank'),
     ...offered('read-bank', '/queries', 'Queries'),
     ...offered('keep-packs', '/packs', 'Packs'),

@@ -145,6 +145,14 @@ describe.skipIf(chromiumPath === undefined)('every page', () => {
       }
       await once('end of the round');
     }
+    for (const [path, name] of [
+      ['/progress', 'progress'],
+      ['/progress/answers', 'answers'],
+      ['/outlook', 'outlook'],
+    ] as const) {
+      await page.goto(path);
+      await once(name);
+    }
     await page.goto('/');
     await once('now with days');
     await picture(page, 'now');

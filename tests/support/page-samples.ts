@@ -20,6 +20,7 @@ import { calculatorPages } from './calculator-samples.js';
 import { bankPages } from './bank-samples.js';
 import { packPages } from './pack-samples.js';
 import { outlookPages } from './outlook-samples.js';
+import { progressPages } from './progress-samples.js';
 import { planPages } from './plan-samples.js';
 
 /** Made-up data for every page, several states of each, typed by the page types. People and figures are invented. */
@@ -29,6 +30,7 @@ export type AnyPage =
   | (typeof bankPages)[number]['page']
   | (typeof packPages)[number]['page']
   | (typeof outlookPages)[number]['page']
+  | (typeof progressPages)[number]['page']
   | (typeof planPages)[number]['page']
   | AboutPage
   | ErrorPage
@@ -371,8 +373,11 @@ const tutor: TutorPage['data'] = {
         { name: 'Perpetua Moss', answers: 0, rightShare: '–', seen: 'never', due: 0, surelyWrong: 0 },
         { name: 'Bartholomew Featherstonehaugh-Wobblington', answers: 1284, rightShare: '91 %', seen: 'today', due: 4, surelyWrong: 1 },
       ],
+      mistakes: [
+        { href: '/bank/questions/7', code: 'FQ-EA-03-002', stem: 'Is an RF earth <enough>?', names: 'Ivo Crackthorn, Perpetua Moss' },
+      ],
     },
-    { name: 'Saturday refreshers', exam: null, members: [] },
+    { name: 'Saturday refreshers', exam: null, members: [], mistakes: [] },
   ],
   staffHref: '/staff',
   titleBlock: [field('Club', 'Nether Wobbling Radio Club', 8, { name: true }), field('As of', '24 Nov 2026, 18:40', 4)],
@@ -720,6 +725,11 @@ export const samples: readonly Sample[] = [
     chrome: staffChrome('Bank', { layout: page.view === 'bank/question' ? 'two' : 'one' }),
   })),
   ...outlookPages.map(({ name, page }) => ({ name, page, chrome: chrome('Outlook', { layout: 'two' }) })),
+  ...progressPages.map(({ name, page }) => ({
+    name,
+    page,
+    chrome: chrome('Progress', { layout: page.view === 'progress/progress' ? 'two' : 'one' }),
+  })),
   ...planPages.map(({ name, page }) => ({ name, page, chrome: chrome('Plan', { layout: 'two' }) })),
   ...packPages.map(({ name, page }) => ({
     name,

@@ -1,0 +1,2 @@
+export { progressRoutes } from './routes.js';
+export { progressService } from './service.js';

@@ -1,0 +1,4 @@
+import type { Certainty } from '../core/questions/schema.js';
+
+/** As on the buttons. */
+export const certaintyWords: Readonly<Record<Certainty, string>> = { sure: 'Sure', fairly: 'Fairly sure', guessing: 'Guessing' };
