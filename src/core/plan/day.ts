@@ -5,7 +5,7 @@ import type { PlanCandidate, PlannedQuestion } from './candidate.js';
 import { newQuota } from './pacing.js';
 import { phaseOf, studyDaysLeft, type Phase, type PlanSettings } from './settings.js';
 import { nextUnseen } from './unseen.js';
-import { gainByAsking, keepSafe, wantedRecall } from './value.js';
+import { dueDayOf, gainByAsking, keepSafe, wantedRecall } from './value.js';
 
 /**
  * What to ask in one sitting. Unseen questions have a reserved place in each day, paced so that the first half of the time left is
@@ -76,7 +76,9 @@ function rankOne(candidate: PlanCandidate, phase: Phase, today: number, examDay:
       return { candidate, reason: 'fading', worth: first + 1 - recall };
     case 'no-exam': {
       const lacking = (wantedRecall[weight] ?? 0.87) - recall;
-      return { candidate, reason: lacking > 0 || surelyWrong ? 'fading' : 'early', worth: first + lacking };
+      // Due by the day that people are told, which is rounded: what is said to have come back is asked.
+      const due = lacking > 0 || dueDayOf(memory, weight, null, model) <= today;
+      return { candidate, reason: due || surelyWrong ? 'fading' : 'early', worth: first + lacking };
     }
   }
 }

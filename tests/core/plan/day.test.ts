@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { memoryModel } from '../../../src/core/memory.js';
 import type { PlanCandidate } from '../../../src/core/plan/candidate.js';
 import { planSitting, type Sitting } from '../../../src/core/plan/day.js';
+import { dueDayOf } from '../../../src/core/plan/value.js';
 import { plainSettings } from '../../../src/core/plan/settings.js';
 import { randomFrom } from '../../../src/core/random.js';
 
@@ -41,6 +42,13 @@ describe('a sitting without an exam', () => {
     const round = plan(manyUnseen, 10);
     expect(round.every(({ reason }) => reason === 'new')).toBe(true);
     expect(round).toHaveLength(15); // 600 s at 40 s each
+  });
+
+  it('asks what is due by the day that people were told, though its recall stands a little above what is wanted', () => {
+    const memory = model.after(null, today - 1, 2);
+    const due = { ...unseen(101, 'AA', 3), memory };
+    expect([dueDayOf(memory, 3, null, model), model.recall(memory, today) > 0.9]).toEqual([today, true]);
+    expect(plan([...manyUnseen, due], 0)).toEqual([{ questionId: 101, reason: 'fading' }]);
   });
 
   it('keeps a place for new questions, however much is due', () => {
