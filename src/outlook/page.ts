@@ -4,13 +4,14 @@ import { rangeOnScale, rangesOverDays } from '../core/charts/range.js';
 import { field } from '../study/index.js';
 import type { OutlookPage } from './page-types.js';
 import type { OutlookView } from './service.js';
-import { percent, tenths } from './words.js';
+import { percent, shownRange, tenths } from './words.js';
 
 /** Will I pass? The value is never told alone: a sentence, a scale with its limits, and tables. */
 
 export function outlookPage(view: OutlookView, person: Person): OutlookPage {
   const { tomorrow, atExam, paper } = view;
-  const shown = atExam ?? tomorrow;
+  const outlook = atExam ?? tomorrow;
+  const shown = outlook === null ? null : shownRange(outlook);
   return {
     view: 'outlook/outlook',
     data: {
@@ -18,8 +19,8 @@ export function outlookPage(view: OutlookView, person: Person): OutlookPage {
       tooFew: shown === null,
       scale: shown === null ? null : rangeOnScale(shown.low, shown.high, `From ${percent(shown.low)} to ${percent(shown.high)}`),
       range: shown === null ? null : `Between ${percent(shown.low)} and ${percent(shown.high)}.`,
-      tomorrow: atExam === null || tomorrow === null ? null : `If you sat it tomorrow: ${tenths(tomorrow.low, tomorrow.high)}.`,
-      topics: (shown?.topics ?? []).map(({ topic, asked, low, high }) => ({
+      tomorrow: atExam === null || tomorrow === null ? null : `If you sat it tomorrow: ${told(tomorrow)}.`,
+      topics: (outlook?.topics ?? []).map(({ topic, asked, low, high }) => ({
         topic: view.topics.get(topic) ?? topic,
         asked: String(asked),
         right: `${low.toFixed(1)} to ${high.toFixed(1)}`,
@@ -34,6 +35,11 @@ export function outlookPage(view: OutlookView, person: Person): OutlookPage {
       ],
     },
   };
+}
+
+function told(outlook: { low: number; high: number }): string {
+  const { low, high } = shownRange(outlook);
+  return tenths(low, high);
 }
 
 function words({ tomorrow, atExam, paper, met, needed, examDay }: OutlookView): Pick<OutlookPage['data'], 'headline' | 'lead'> {
@@ -53,11 +59,12 @@ function words({ tomorrow, atExam, paper, met, needed, examDay }: OutlookView): 
     atExam === null || examDay === null ? 'if the paper were tomorrow' : `on ${dayWords(examDay, 'short')}, if you keep to your plan`;
   return {
     headline: 'Will I pass?',
-    lead: `A paper of ${questions} questions with ${passMark} to pass, ${when}: of people who answer like you, ${tenths(shown.low, shown.high)} would pass.`,
+    lead: `A paper of ${questions} questions with ${passMark} to pass, ${when}: of people who answer like you, ${told(shown)} would pass.`,
   };
 }
 
-function historyOf({ history }: OutlookView): Pick<OutlookPage['data'], 'chart' | 'history'> {
+function historyOf(view: OutlookView): Pick<OutlookPage['data'], 'chart' | 'history'> {
+  const history = view.history.map((row) => ({ ...row, ...shownRange(row) }));
   const [first, last] = [history[0], history.at(-1)];
   const enough = first !== undefined && last !== undefined && first.day < last.day;
   return {

@@ -53,11 +53,17 @@ function daysOf(rows: readonly GivenRow[]): AnswersPage['data']['days'] {
     answers: own.map((row) => ({
       href: `/study/answers/${row.token}`,
       code: row.code,
-      stem: row.stem,
+      stem: shortened(row.stem),
       verdict: verdictOf(row),
       sure: row.unknown ? '' : certaintyWords[row.certainty].toLowerCase(),
     })),
   }));
+}
+
+/** Enough to know it by. */
+function shortened(text: string): string {
+  const line = text.replace(/\s+/g, ' ');
+  return line.length <= 120 ? line : `${line.slice(0, 117).trimEnd()}…`;
 }
 
 function verdictOf({ unknown, right, score }: GivenRow): string {

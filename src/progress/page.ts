@@ -85,7 +85,7 @@ const surenessWords: Readonly<Record<Sureness, string>> = {
 
 function sureness(rows: readonly CertaintyRow[]): Pick<ProgressPage['data'], 'sureness' | 'sureChart' | 'sureRows'> {
   const any = rows.some(({ answers }) => answers > 0);
-  const percent = (share: number): string => `${Math.round(share * 100)} %`;
+  const percent = (share: number): string => `${Math.round(share * 100)}\u00a0%`;
   return {
     sureness: surenessWords[surenessOf(rows)],
     sureChart: any
