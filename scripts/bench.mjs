@@ -1,4 +1,4 @@
-// npm run bench: how much of a bare route's speed the answer path, the question page and a calculator keep, and how many draws and
+// npm run bench: how much of a bare route's speed the answer path, the question page, the home page and a calculator keep, and how many draws and
 // readings of typed answers one core does, on this machine, now.
 // Requests per second say more of the machine than of the program; the ratios and the times per request are what to compare.
 // Options: --json (figures for a program), --rounds=3, --seconds=5 (of each target in each round), --profile=FOLDER.
@@ -60,12 +60,14 @@ const targets = [
   { what: 'bare answer', server: 'bare', expected: 303 },
   { what: 'real page', server: 'real', expected: 200 },
   { what: 'bare page', server: 'bare', expected: 200 },
+  { what: 'real home', server: 'real', expected: 200 },
+  { what: 'bare home', server: 'bare', expected: 200 },
   { what: 'real calculator', server: 'real', expected: 200 },
   { what: 'bare calculator', server: 'bare', expected: 200 },
 ];
 
 /** Every second round the bare one goes first, so that neither always finds the database as the other left it. */
-const orderOf = (round) => (round % 2 === 0 ? [0, 1, 2, 3, 4, 5] : [1, 0, 3, 2, 5, 4]).map((index) => targets[index]);
+const orderOf = (round) => (round % 2 === 0 ? [0, 1, 2, 3, 4, 5, 6, 7] : [1, 0, 3, 2, 5, 4, 7, 6]).map((index) => targets[index]);
 
 async function rounds(bench, { rounds: count, seconds }, print) {
   await step(

@@ -4,12 +4,13 @@ import Fastify from 'fastify';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fsrs } from 'ts-fsrs';
+import { queriesService } from '../../dist/src/bank/index.js';
 import { calculatorPage } from '../../dist/src/calculators/pages.js';
 import { calculatorsService } from '../../dist/src/calculators/service.js';
 import { systemClock } from '../../dist/src/platform/clock.js';
 import { openDatabase } from '../../dist/src/platform/db.js';
 import { questionsService } from '../../dist/src/questions/index.js';
-import { studyService } from '../../dist/src/study/index.js';
+import { nowPage, studyService } from '../../dist/src/study/index.js';
 import { questionPage } from '../../dist/src/study/pages.js';
 import { loadViews } from '../../dist/src/web/plugins/views.js';
 import { projectFolder } from '../processes.mjs';
@@ -86,6 +87,34 @@ async function pages(app, db, people) {
   });
 }
 
+/** What to do now, planned beforehand for each candidate: nothing is left but drawing it. */
+async function home(app, db, people) {
+  const questions = questionsService({ db, clock: systemClock });
+  const study = studyService({ db, clock: systemClock, questions });
+  const queries = queriesService({ db, clock: systemClock, questions });
+  const views = await loadViews(join(projectFolder, 'views'), join(projectFolder, 'public'));
+  const drawn = await Promise.all(
+    people.map(async ({ person, round, csrf }) => ({
+      page: nowPage(await study.overview(person), person, csrf, round, await queries.counts(person)),
+      chrome: {
+        title: 'Now',
+        layout: 'two',
+        scripts: [],
+        nav: [
+          { href: '/', label: 'Now', current: true },
+          { href: '/about', label: 'About', current: false },
+        ],
+        you: { name: person.displayName, href: '/me' },
+        plainHttp: false,
+      },
+    })),
+  );
+  app.get('/home/:number', (request, reply) => {
+    const { page, chrome } = drawn[request.params.number];
+    reply.header('content-type', 'text/html; charset=utf-8').send(views.page(page, chrome));
+  });
+}
+
 /** The page of one calculation, worked beforehand: nothing is left but drawing it. */
 async function calculator(app, db) {
   const calculators = calculatorsService({ questions: questionsService({ db, clock: systemClock }) });
@@ -117,6 +146,7 @@ async function serve({ url, work }) {
   answers(app, db);
   await pages(app, db, people);
   await calculator(app, db);
+  await home(app, db, people);
   return app.listen({ port: 0, host: '127.0.0.1' });
 }
 

@@ -43,6 +43,8 @@ const senders = {
     },
   }),
   'real page': (one) => ({ method: 'GET', path: `/study/rounds/${one.round}`, headers: { cookie: one.cookies } }),
+  'real home': (one) => ({ method: 'GET', path: '/', headers: { cookie: one.cookies } }),
+  'bare home': (one, _stop, number) => ({ method: 'GET', path: `/home/${number}`, headers: { cookie: one.cookies } }),
   'real calculator': () => ({ method: 'GET', path: '/calculators/fuse-from-power?power=1150&region=uk' }),
   'bare calculator': () => ({ method: 'GET', path: '/calculator' }),
   'bare page': (one, _stop, number) => ({ method: 'GET', path: `/page/${number}`, headers: { cookie: one.cookies } }),

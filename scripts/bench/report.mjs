@@ -5,6 +5,7 @@ const aim = 0.6;
 const pairs = [
   { name: 'answer path', real: 'real answer', bare: 'bare answer' },
   { name: 'question page', real: 'real page', bare: 'bare page' },
+  { name: 'home page', real: 'real home', bare: 'bare home' },
   { name: 'calculator', real: 'real calculator', bare: 'bare calculator' },
 ];
 

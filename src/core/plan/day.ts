@@ -36,9 +36,10 @@ interface Ranked {
 export function planSitting(pool: readonly PlanCandidate[], sitting: Sitting, model: MemoryModel, random: Random): PlannedQuestion[] {
   const phase = phaseOf(sitting.settings, sitting.today);
   const ranked = rank(pool, phase, sitting, model);
-  const quota = phase === 'exam-day' || phase === 'keeping-safe' ? 0 : quotaOf(pool, sitting);
-  const spare = phase === 'exam-day' || phase === 'keeping-safe' ? 0 : Math.ceil((sitting.seconds ?? 0) / shortestAnswer) + 1;
-  if (sitting.seconds === null) return one(ranked, pool, quota, random);
+  const open = phase !== 'exam-day' && phase !== 'keeping-safe'; // to what is new
+  const quota = open ? quotaOf(pool, sitting) : 0;
+  if (sitting.seconds === null) return one(ranked, open ? nextUnseen(pool, 1, random) : [], quota > 0 && newIsBehind(pool, sitting));
+  const spare = open ? Math.ceil(sitting.seconds / shortestAnswer) + 1 : 0;
   return arrange(fill(ranked, nextUnseen(pool, spare, random), quota, sitting.seconds));
 }
 
@@ -117,11 +118,19 @@ function fill(ranked: readonly Ranked[], unseen: readonly PlanCandidate[], quota
 
 type PlannedAs = Taken['again'][number];
 
-/** Just one: what was met, if any of it presses; else something new; else whatever there is. */
-function one(ranked: readonly Ranked[], pool: readonly PlanCandidate[], quota: number, random: Random): PlannedQuestion[] {
+/** Whoever studies one question at a time meets new ones too: they have their place once something was answered today. */
+function newIsBehind(pool: readonly PlanCandidate[], { secondsToday, metToday }: Sitting): boolean {
+  const perQuestion = pool.reduce((sum, candidate) => sum + candidate.seconds, 0) / pool.length;
+  return metToday < (secondsToday / perQuestion) * newAmongSingle;
+}
+
+/** Share of new ones where questions are asked one at a time. */
+const newAmongSingle = 0.3;
+
+/** Just one: what was met, if any of it presses and new ones are not behind; else something new; else whatever there is. */
+function one(ranked: readonly Ranked[], [fresh]: readonly PlanCandidate[], behind: boolean): PlannedQuestion[] {
   const pressing = ranked.find(({ reason }) => reason !== 'early');
-  const [fresh] = pressing !== undefined && quota === 0 ? [] : nextUnseen(pool, 1, random);
-  const best = pressing ?? (fresh === undefined ? ranked[0] : undefined);
-  if (best !== undefined) return [{ questionId: best.candidate.questionId, reason: best.reason }];
-  return fresh === undefined ? [] : [{ questionId: fresh.questionId, reason: 'new' }];
+  if (fresh !== undefined && (behind || pressing === undefined)) return [{ questionId: fresh.questionId, reason: 'new' }];
+  const best = pressing ?? ranked[0];
+  return best === undefined ? [] : [{ questionId: best.candidate.questionId, reason: best.reason }];
 }

@@ -35,6 +35,7 @@ const withExam = (daysLeft: number, minutes: number): Partial<Sitting> => ({
 const topics = ['AA', 'BB', 'CC', 'DD'];
 const manyUnseen = Array.from({ length: 40 }, (_, i) => unseen(i + 1, topics[i % 4] as string));
 const manyDue = Array.from({ length: 40 }, (_, i) => met(i + 101, topics[i % 4] as string, 10, 2));
+const reasonsOf = (asked: string[], reason: string): number => asked.filter((each) => each === reason).length;
 const reasons = (planned: { reason: string }[], reason: string): number => planned.filter((each) => each.reason === reason).length;
 
 describe('a sitting without an exam', () => {
@@ -49,6 +50,20 @@ describe('a sitting without an exam', () => {
     const due = { ...unseen(101, 'AA', 3), memory };
     expect([dueDayOf(memory, 3, null, model), model.recall(memory, today) > 0.9]).toEqual([today, true]);
     expect(plan([...manyUnseen, due], 0)).toEqual([{ questionId: 101, reason: 'fading' }]);
+  });
+
+  it('asked for one question at a time mixes in new ones, however much is due, and begins with what is due', () => {
+    let pool = [...manyUnseen, ...manyDue];
+    const asked: string[] = [];
+    for (let n = 0; n < 20; n += 1) {
+      const metToday = reasonsOf(asked, 'new');
+      const [next] = plan(pool, 0, { secondsToday: n * 40, metToday });
+      asked.push(next?.reason ?? '');
+      pool = pool.map((each) => (each.questionId === next?.questionId ? { ...each, memory: model.after(each.memory, today, 3) } : each));
+    }
+    expect(asked[0]).toBe('fading');
+    expect(reasonsOf(asked, 'new')).toBeGreaterThanOrEqual(5);
+    expect(reasonsOf(asked, 'fading')).toBeGreaterThan(reasonsOf(asked, 'new'));
   });
 
   it('keeps a place for new questions, however much is due', () => {
@@ -160,6 +175,14 @@ describe('the year after an exam', () => {
       unseen(6, 'DD', 3),
     ];
     expect(plan(pool, 20, after)).toEqual([{ questionId: 2, reason: 'fading' }]);
+  });
+
+  it('brings nothing new, nor does the day of the exam, when one question is asked for', () => {
+    const firm = met(101, 'AA', 1, 300, { weight: 3 });
+    for (const daysLeft of [0, -30]) {
+      const planned = plan([...manyUnseen, firm], 0, withExam(daysLeft, 10));
+      expect(planned.map(({ questionId }) => questionId)).toEqual(daysLeft === 0 ? [101] : []);
+    }
   });
 
   it('ends after a year: then it is as if there had been no exam', () => {
