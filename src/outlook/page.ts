@@ -20,7 +20,7 @@ export function outlookPage(view: OutlookView, person: Person): OutlookPage {
       scale: shown === null ? null : rangeOnScale(shown.low, shown.high, `From ${percent(shown.low)} to ${percent(shown.high)}`),
       range: shown === null ? null : `Between ${percent(shown.low)} and ${percent(shown.high)}.`,
       tomorrow: atExam === null || tomorrow === null ? null : `If you sat it tomorrow: ${told(tomorrow)}.`,
-      topics: (outlook?.topics ?? []).map(({ topic, asked, low, high }) => ({
+      topics: (tomorrow?.topics ?? []).map(({ topic, asked, low, high }) => ({
         topic: view.topics.get(topic) ?? topic,
         asked: String(asked),
         right: `${low.toFixed(1)} to ${high.toFixed(1)}`,
