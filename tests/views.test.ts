@@ -53,7 +53,7 @@ function labelled(field: HTMLElement, page: HTMLElement): boolean {
 
 /** A form without a method: only the calculators and what is searched for have them. */
 const asks = (form: HTMLElement): boolean =>
-  form.getAttribute('method') === undefined && /^\/(calculators|bank)/.test(form.getAttribute('action') ?? '');
+  form.getAttribute('method') === undefined && /^\/(calculators|bank|progress\/answers)/.test(form.getAttribute('action') ?? '');
 
 describe('every page', () => {
   it.each(named)('%s is one well-formed document with one heading and at most one blue step', (_name, { page, chrome }) => {
