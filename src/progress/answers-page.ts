@@ -2,9 +2,9 @@ import type { Person } from '../accounts/index.js';
 import { dayWords, isoDay } from '../core/calendar.js';
 import { field } from '../study/index.js';
 import type { AnswersPage } from './page-types.js';
-import { pageOf, type AnswerSearch, type AnswersView } from './service.js';
+import type { AnswerSearch, AnswersView } from './service.js';
 import type { GivenRow } from './store.js';
-import { certaintyWords } from './words.js';
+import { certaintyWords, pageOf } from './words.js';
 
 /** All that somebody answered, the latest first. */
 

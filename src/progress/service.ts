@@ -6,6 +6,7 @@ import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
 import { readPlanning } from '../study/index.js';
 import * as store from './store.js';
+import { pageOf } from './words.js';
 
 /** How far somebody has come, in the words of the syllabus. */
 
@@ -29,9 +30,6 @@ export interface AnswersView {
   rows: store.GivenRow[];
   total: number;
 }
-
-/** Answers on one page. */
-export const pageOf = 50;
 
 export type ProgressService = ReturnType<typeof progressService>;
 
