@@ -47,7 +47,7 @@ export function isDayOff({ weekdaysOff, daysOff }: PlanSettings, day: number): b
 
 /** Days of study from today to the day before the exam, both counted; at least 1, since whoever asks is here today. */
 export function studyDaysLeft(settings: PlanSettings, today: number): number {
-  if (settings.examDay === null) return Infinity;
+  if (settings.examDay === null || phaseOf(settings, today) === 'no-exam') return Infinity;
   let count = isDayOff(settings, today) ? 1 : 0;
   for (let day = today; day < settings.examDay; day += 1) if (!isDayOff(settings, day)) count += 1;
   return Math.max(1, count);
