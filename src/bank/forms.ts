@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { kindNames } from '../core/questions/schema.js';
 import { regionSchema } from '../core/syllabus.js';
+import { searchText } from '../core/words.js';
 import type { BankSearch } from './service.js';
 
 /** What the addresses and forms of the bank may hold. An address that says something else is read as if it did not. */
@@ -15,16 +16,7 @@ const searchForm = z.object({
     .nullable()
     .catch(null),
   kind: z.enum(kinds).nullable().catch(null),
-  text: z
-    .string()
-    .transform((text) =>
-      text
-        .normalize('NFC')
-        .replace(/\p{Cc}/gu, ' ')
-        .trim()
-        .slice(0, 100),
-    )
-    .catch(''),
+  text: searchText,
   retired: z.literal('yes').nullable().catch(null),
   page: whole(1000).catch(1),
 });

@@ -1,7 +1,8 @@
 import type { Person } from '../accounts/index.js';
 import { kindNames } from '../core/questions/schema.js';
+import { counted } from '../core/words.js';
 import type { BankPage } from './page-types.js';
-import { counted, field, listAddress, searchParameters } from './pages.js';
+import { field, listAddress, searchParameters } from './pages.js';
 import type { BankList, BankSearch } from './service.js';
 
 /** What was found in the bank, by objective. */

@@ -5,7 +5,6 @@ import type { BankSearch } from './service.js';
 
 /** Words that the pages of the bank share. */
 
-export const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
 export const dateOf = (date: Date, person: Pick<Person, 'timeZone'>): string =>
   shortDate(isoDay(dayNumber(date.getTime(), person.timeZone)));
 export const field = (label: string, value: string, width: TitleField['width'], name = false): TitleField => {
@@ -25,8 +24,3 @@ export function searchParameters({ topicId, objectiveId, kind, text, retired, pa
 }
 
 export const listAddress = (search: BankSearch): string => `/bank?${searchParameters(search).toString()}`.replace(/\?$/, '');
-
-export const shortened = (text: string): string => {
-  const line = text.replace(/\s+/g, ' ');
-  return line.length <= 120 ? line : `${line.slice(0, 117).trimEnd()}…`;
-};

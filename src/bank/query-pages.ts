@@ -1,8 +1,9 @@
 import type { Person } from '../accounts/index.js';
 import { may } from '../core/permissions.js';
 import type { FieldPart } from '../core/page-parts.js';
+import { shortened } from '../core/words.js';
 import type { QueriesPage, QueryLine, QueryPage, RaisePage } from './page-types.js';
-import { dateOf, field, shortened } from './pages.js';
+import { dateOf, field } from './pages.js';
 import type { QueryView, QuestionAsked } from './queries.js';
 import type { QueryRow } from './query-store.js';
 

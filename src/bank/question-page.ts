@@ -6,10 +6,11 @@ import { regionIds } from '../core/syllabus.js';
 import { answeredPart, keyWords } from '../core/tasks/answered-part.js';
 import { askedPart } from '../core/tasks/asked-part.js';
 import { emptyEntry } from '../core/tasks/task.js';
+import { shortened } from '../core/words.js';
 import { regions } from '../../shared/regions.js';
 import { cautionPart, questionTitleBlock } from '../study/index.js';
 import type { BankQuestionPage } from './page-types.js';
-import { dateOf, field, listAddress, searchParameters, shortened } from './pages.js';
+import { dateOf, field, listAddress, searchParameters } from './pages.js';
 import type { BankView } from './service.js';
 
 /** One question of the bank: as a candidate sees it, then with its key, where it comes from, and what became of it. */

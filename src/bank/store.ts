@@ -1,3 +1,4 @@
+import { anywhere } from '../core/words.js';
 import type { Db } from '../platform/db.js';
 
 /** Queries over the bank as tutors and editors look through it. */
@@ -45,13 +46,10 @@ export async function findEntries(db: Db, filter: BankFilter): Promise<BankEntry
        AND (q.retired = $4)
        AND ($5 = '' OR q.code ILIKE $8 OR jsonb_to_tsvector('english', r.body, '["string"]') @@ websearch_to_tsquery('english', $5))
      ORDER BY p.title, p.id, t.position, o.position, q.kind = 'numeric', q.code LIMIT $6 OFFSET $7`,
-    [filter.topicId, filter.objectiveId, filter.kind, filter.retired, filter.text, filter.limit, filter.offset, pattern(filter.text)],
+    [filter.topicId, filter.objectiveId, filter.kind, filter.retired, filter.text, filter.limit, filter.offset, anywhere(filter.text)],
   );
   return rows;
 }
-
-/** A text as ILIKE takes it, anywhere in a code. */
-const pattern = (word: string): string => `%${word.replace(/[\\%_]/g, String.raw`\$&`)}%`;
 
 export interface ObjectiveEntry {
   objectiveId: number;

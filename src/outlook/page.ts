@@ -1,6 +1,7 @@
 import type { Person } from '../accounts/index.js';
 import { dayWords, isoDay } from '../core/calendar.js';
 import { rangeOnScale, rangesOverDays } from '../core/charts/range.js';
+import { counted } from '../core/words.js';
 import { field } from '../study/index.js';
 import type { OutlookPage } from './page-types.js';
 import type { OutlookView } from './service.js';
@@ -52,7 +53,7 @@ function words({ tomorrow, atExam, paper, met, needed, examDay }: OutlookView): 
   if (shown === null)
     return {
       headline: 'Too few answers yet',
-      lead: `You have met ${met} ${met === 1 ? 'question' : 'questions'}. From ${needed} on, the outlook says how likely you are to pass.`,
+      lead: `You have met ${counted(met, 'question')}. From ${needed} on, the outlook says how likely you are to pass.`,
     };
   const { questions, passMark } = paper.blueprint;
   const when =

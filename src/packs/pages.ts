@@ -1,6 +1,7 @@
 import type { Person } from '../accounts/index.js';
 import { dayNumber, shortDate, isoDay } from '../core/calendar.js';
 import type { TitleField } from '../core/page-parts.js';
+import { counted } from '../core/words.js';
 import type { FindingPart, PacksPage, UploadPage } from './page-types.js';
 import { refusalWords, type PackPlan } from './plan.js';
 import type { Finding } from './reading/finding.js';
@@ -8,7 +9,6 @@ import type { Upload, UploadsService } from './uploads.js';
 
 /** From what the services say of packs to what a page shows. */
 
-const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
 const when = (date: Date, person: Person): string => shortDate(isoDay(dayNumber(date.getTime(), person.timeZone)));
 const field = (label: string, value: string, width: TitleField['width'], name = false): TitleField => {
   return { label, value, width, name, id: false, href: null };

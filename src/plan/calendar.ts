@@ -1,6 +1,7 @@
 import { createHmac, timingSafeEqual } from 'node:crypto';
 import ical, { ICalCalendarMethod } from 'ical-generator';
 import { isoDay } from '../core/calendar.js';
+import { counted } from '../core/words.js';
 import type { ForecastDay } from '../core/plan/forecast.js';
 
 /** The plan as a calendar that other programs subscribe to (iCalendar, RFC 5545). Its address is the only key to it. */
@@ -44,13 +45,7 @@ export function calendarOf({ id, days, examDay, now }: CalendarPlan): string {
   };
   for (const { day, fresh, again, minutes } of days) {
     const count = fresh + again;
-    if (count > 0)
-      add(
-        day,
-        'study',
-        `Rungwise: ${count} ${count === 1 ? 'question' : 'questions'}, about ${minutes} min`,
-        `${fresh} new, ${again} met before.`,
-      );
+    if (count > 0) add(day, 'study', `Rungwise: ${counted(count, 'question')}, about ${minutes} min`, `${fresh} new, ${again} met before.`);
   }
   if (examDay !== null) add(examDay, 'exam', 'Exam', 'Good luck.');
   return calendar.toString();

@@ -1,5 +1,6 @@
 import type { Person } from '../accounts/index.js';
 import { dayWords, isoDay } from '../core/calendar.js';
+import { counted, shortened } from '../core/words.js';
 import { field } from '../study/index.js';
 import type { AnswersPage } from './page-types.js';
 import type { AnswerSearch, AnswersView } from './service.js';
@@ -29,7 +30,7 @@ export function answersPage({ search, rows, total }: AnswersView, person: Person
 }
 
 function foundWords({ text, show, page }: AnswerSearch, total: number): string {
-  if (total > 0) return `${total} ${total === 1 ? 'answer' : 'answers'}.`;
+  if (total > 0) return `${counted(total, 'answer')}.`;
   if (page > 1) return 'Nothing on this page. Go back to the later ones.';
   if (text === '' && show === 'all') return 'You have not answered anything yet.';
   return `No answer of yours fits.${text === '' ? '' : ' Try fewer words.'}`;
@@ -58,12 +59,6 @@ function daysOf(rows: readonly GivenRow[]): AnswersPage['data']['days'] {
       sure: row.unknown ? '' : certaintyWords[row.certainty].toLowerCase(),
     })),
   }));
-}
-
-/** Enough to know it by. */
-function shortened(text: string): string {
-  const line = text.replace(/\s+/g, ' ');
-  return line.length <= 120 ? line : `${line.slice(0, 117).trimEnd()}…`;
 }
 
 function verdictOf({ unknown, right, score }: GivenRow): string {

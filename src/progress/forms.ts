@@ -1,18 +1,10 @@
 import { z } from 'zod';
+import { searchText } from '../core/words.js';
 import type { AnswerSearch } from './service.js';
 
 /** What the address of the answers may carry. Whatever cannot be understood counts as not said. */
 const searchForm = z.object({
-  text: z
-    .string()
-    .transform((text) =>
-      text
-        .normalize('NFC')
-        .replace(/\p{Cc}/gu, ' ')
-        .trim(),
-    )
-    .refine((text) => text.length <= 100)
-    .catch(''),
+  text: searchText,
   show: z.enum(['all', 'wrong', 'sure-wrong']).catch('all'),
   page: z.coerce.number().int().min(1).max(100_000).catch(1),
 });

@@ -3,6 +3,7 @@ import { dayWords, whenWords } from '../core/calendar.js';
 import { sharesOnScale } from '../core/charts/shares.js';
 import type { Ladder, Rung } from '../core/progress/ladders.js';
 import { surenessOf, type CertaintyRow, type Sureness } from '../core/progress/sureness.js';
+import { counted } from '../core/words.js';
 import { field } from '../study/index.js';
 import type { ProgressPage, RungPart } from './page-types.js';
 import type { ProgressView } from './service.js';
@@ -52,7 +53,6 @@ export function progressPage(view: ProgressView, person: Person): ProgressPage {
 }
 
 const count = (rungs: readonly Rung[], footing: Rung['footing']): number => rungs.filter((rung) => rung.footing === footing).length;
-const counted = (number: number, word: string): string => `${number} ${word}${number === 1 ? '' : 's'}`;
 
 /** The ladder one is on stands open: the first that is begun and not firm, or else the first that is not begun. */
 function laddersPart(ladders: readonly Ladder[]): ProgressPage['data']['ladders'] {

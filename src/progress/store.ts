@@ -1,5 +1,6 @@
 import type { CertaintyCount } from '../core/progress/sureness.js';
 import type { Certainty } from '../core/questions/schema.js';
+import { anywhere } from '../core/words.js';
 import type { Db } from '../platform/db.js';
 
 /** Queries for the progress of a candidate. */
@@ -63,7 +64,7 @@ export async function findAnswers(
      WHERE a.person_id = $1 AND ($2 = 'all' OR NOT a."right") AND ($2 <> 'sure-wrong' OR (a.certainty = 'sure' AND a.given <> ''))
        AND ($3 = '' OR q.code ILIKE $4 OR jsonb_to_tsvector('english', r.body, '["string"]') @@ websearch_to_tsquery('english', $3))
      ORDER BY a.answered_at DESC, a.token LIMIT $5 OFFSET $6`,
-    [personId, show, text, `%${text.replace(/[\\%_]/g, String.raw`\$&`)}%`, limit, offset],
+    [personId, show, text, anywhere(text), limit, offset],
   );
   return rows;
 }

@@ -1,6 +1,7 @@
 import { dayWords } from '../core/calendar.js';
 import { dayBars } from '../core/charts/day-bars.js';
 import { weekdayOf } from '../core/plan/settings.js';
+import { counted } from '../core/words.js';
 import type { ProgressPage } from './page-types.js';
 import type { DayRow } from './store.js';
 
@@ -17,7 +18,7 @@ export function timePart(time: readonly DayRow[], today: number): Pick<ProgressP
     fresh: 0,
   }));
   return {
-    time: `About ${spanWords(sum(time))} on ${time.length} ${time.length === 1 ? 'day' : 'days'} in all, as far as the times of your answers tell.`,
+    time: `About ${spanWords(sum(time))} on ${counted(time.length, 'day')} in all, as far as the times of your answers tell.`,
     timeChart: dayBars(bars, 'Minutes of study on each of the last 28 days'),
     timeRows: [0, 7, 14, 21].map((from) => {
       const week = days.slice(from, from + 7);
@@ -37,6 +38,5 @@ const sum = (rows: readonly DayRow[]): number => rows.reduce((all, { seconds }) 
 function spanWords(seconds: number): string {
   const minutes = Math.max(1, Math.round(seconds / 60));
   const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
-  const part = (number: number, word: string): string => `${number} ${word}${number === 1 ? '' : 's'}`;
-  return [...(hours > 0 ? [part(hours, 'hour')] : []), ...(rest > 0 ? [part(rest, 'minute')] : [])].join(' ');
+  return [...(hours > 0 ? [counted(hours, 'hour')] : []), ...(rest > 0 ? [counted(rest, 'minute')] : [])].join(' ');
 }

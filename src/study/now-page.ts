@@ -2,6 +2,7 @@ import { dayWords, isoDay } from '../core/calendar.js';
 import type { TitleField } from '../core/page-parts.js';
 import type { ForecastDay } from '../core/plan/forecast.js';
 import { phaseOf } from '../core/plan/settings.js';
+import { counted } from '../core/words.js';
 import type { NowPage } from './page-types.js';
 import { field } from './pages.js';
 import type { StudyService } from './service.js';
@@ -34,7 +35,7 @@ export function nowPage(
           ? null
           : {
               href: `/study/rounds/${view.open.id}`,
-              label: `Carry on with your round: ${view.open.left} ${view.open.left === 1 ? 'question' : 'questions'} left`,
+              label: `Carry on with your round: ${counted(view.open.left, 'question')} left`,
             },
       lengths: view.lengths.flatMap(lengthOf),
       action: '/study/rounds',
@@ -99,11 +100,7 @@ function examWords({ plan, day, planned, left }: Overview): { headline: string; 
 
 const aheadRow = ({ day, off, fresh, again, minutes }: ForecastDay): NowPage['data']['coming'][number] => {
   const count = fresh + again;
-  const text = off
-    ? 'Day off'
-    : count === 0
-      ? 'Nothing planned'
-      : `${count} ${count === 1 ? 'question' : 'questions'}, about ${minutes} min`;
+  const text = off ? 'Day off' : count === 0 ? 'Nothing planned' : `${counted(count, 'question')}, about ${minutes} min`;
   return { iso: isoDay(day), day: dayWords(day, 'short'), text };
 };
 
@@ -133,7 +130,7 @@ function lengthOf(length: Overview['lengths'][number]): NowPage['data']['lengths
     {
       minutes: String(length.minutes),
       label: `${length.minutes} minutes`,
-      questions: `${count} ${count === 1 ? 'question' : 'questions'}`,
+      questions: counted(count, 'question'),
     },
   ];
 }
