@@ -26,7 +26,7 @@ export function packsRoutes(uploads: UploadsService) {
       return reply.page(packsPage(await uploads.list(person), person, reply.formToken(), null), { title: 'Packs', layout: 'two' });
     });
 
-    app.post('/packs', { config, bodyLimit }, async (request, reply) => {
+    app.post('/packs', { config: { ...config, tooLarge: 'archive-too-large' as const }, bodyLimit }, async (request, reply) => {
       const person = request.who();
       const { file } = request.body as Partial<FileForm>;
       if (file === undefined || file.bytes.length === 0) {

@@ -9,7 +9,7 @@ import type { ErrorPage } from './page-types.js';
  */
 export function errorPages(app: FastifyInstance, routes: RouteList): void {
   app.setErrorHandler((error: FastifyError, request, reply) => {
-    const failure = failureOf(error, request.url);
+    const failure = failureOf(error, request.routeOptions.config.tooLarge);
     const { status } = errorCodes[failure.code];
     if (status >= 500) request.log.error({ err: error, reference: request.id }, 'request failed');
     else request.log.info({ code: failure.code, detail: error.message, reference: request.id }, 'request refused');
@@ -25,13 +25,20 @@ export function errorPages(app: FastifyInstance, routes: RouteList): void {
   });
 }
 
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** What is said of a body over the route's limit, where it is not the usual. */
+    tooLarge?: ErrorCode;
+  }
+}
+
 interface Failure {
   code: ErrorCode;
   retryAfterSeconds?: number | undefined;
 }
 
 /** Which line of the table a thrown thing belongs to. */
-export function failureOf(error: FastifyError, url = ''): Failure {
+function failureOf(error: FastifyError, tooLarge: ErrorCode = 'too-large'): Failure {
   if (error instanceof RungwiseError) return { code: error.code, retryAfterSeconds: error.retryAfterSeconds };
   if (isDatabaseAway(error)) return { code: 'database-away', retryAfterSeconds: 5 };
   if (isDiskFull(error)) return { code: 'disk-full' };
@@ -40,7 +47,7 @@ export function failureOf(error: FastifyError, url = ''): Failure {
     case 404:
       return { code: 'not-found' };
     case 413:
-      return { code: url.startsWith('/packs') ? 'archive-too-large' : 'too-large' };
+      return { code: tooLarge };
     case 415:
       return { code: 'wrong-kind' };
     default:
