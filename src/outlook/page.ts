@@ -20,7 +20,7 @@ export function outlookPage(view: OutlookView, person: Person): OutlookPage {
       tooFew: shown === null,
       scale: shown === null ? null : rangeOnScale(shown.low, shown.high, `From ${percent(shown.low)} to ${percent(shown.high)}`),
       range: shown === null ? null : `Between ${percent(shown.low)} and ${percent(shown.high)}.`,
-      tomorrow: atExam === null || tomorrow === null ? null : `If you sat it tomorrow: ${told(tomorrow)}.`,
+      tomorrow: atExam === null || tomorrow === null ? null : `If you sat it tomorrow: ${tenths(tomorrow)}.`,
       topics: (tomorrow?.topics ?? []).map(({ topic, asked, low, high }) => ({
         topic: view.topics.get(topic) ?? topic,
         asked: String(asked),
@@ -36,11 +36,6 @@ export function outlookPage(view: OutlookView, person: Person): OutlookPage {
       ],
     },
   };
-}
-
-function told(outlook: { low: number; high: number }): string {
-  const { low, high } = shownRange(outlook);
-  return tenths(low, high);
 }
 
 function words({ tomorrow, atExam, paper, met, needed, examDay }: OutlookView): Pick<OutlookPage['data'], 'headline' | 'lead'> {
@@ -60,7 +55,7 @@ function words({ tomorrow, atExam, paper, met, needed, examDay }: OutlookView): 
     atExam === null || examDay === null ? 'if the paper were tomorrow' : `on ${dayWords(examDay, 'short')}, if you keep to your plan`;
   return {
     headline: 'Will I pass?',
-    lead: `A paper of ${questions} questions with ${passMark} to pass, ${when}: of people who answer like you, ${told(shown)} would pass.`,
+    lead: `A paper of ${questions} questions with ${passMark} to pass, ${when}: of people who answer like you, ${tenths(shown)} would pass.`,
   };
 }
 
