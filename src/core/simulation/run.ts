@@ -128,15 +128,8 @@ function poolOf(seen: ReadonlyMap<number, Seen>): PlanCandidate[] {
   }));
 }
 
-const orders = new Map<number, number[]>();
+/** In an order of the learner's own. */
 function unseen(seen: ReadonlyMap<number, Seen>, seed: number): number[] {
-  let order = orders.get(seed);
-  if (order === undefined) {
-    order = shuffled(
-      Array.from({ length: itemCount }, (_, item) => item),
-      randomFrom(`order ${seed}`),
-    );
-    orders.set(seed, order);
-  }
-  return order.filter((item) => !seen.has(item));
+  const items = Array.from({ length: itemCount }, (_, item) => item);
+  return shuffled(items, randomFrom(`order ${seed}`)).filter((item) => !seen.has(item));
 }
