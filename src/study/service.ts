@@ -134,7 +134,8 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
     if (!(await store.roundExists(db, person.id, roundId))) throw new RungwiseError('not-found');
     const recorded = await answersOfRound(db, person.id, roundId);
     const rows = await Promise.all(recorded.map(async (a) => ({ answer: a, bank: await questions.get(a.questionId, a.revision) })));
-    return { rows, today: today(person), more: (await overview(person)).planned.length > 0 };
+    const planning = await readPlanning({ db, clock }, person);
+    return { rows, today: planning.day, more: sittingOf(planning, person, 0).length > 0 };
   }
 
   /** What Now shows: what rounds would hold, what is open, and what comes back when. */
