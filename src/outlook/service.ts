@@ -39,7 +39,7 @@ export function outlookService({ db, clock }: { db: Db; clock: Clock }) {
     requirePermission(person, 'study');
     const planning = await readPlanning({ db, clock }, person);
     const { day, paper, plan } = planning;
-    const own = planning.pool.filter(({ slug }) => slug === paper?.pack).sort((a, b) => a.topicPosition - b.topicPosition);
+    const own = planning.pool.filter(({ slug }) => slug === paper?.pack);
     const met = own.filter(({ memory }) => memory !== null).length;
     const topics = new Map(own.map((row) => [row.topic, row.topicTitle]));
     const base = { day, paper, examDay: plan.examDay, met, needed: Math.min(neededQuestions, own.length), topics };

@@ -38,8 +38,7 @@ export function progressService({ db, clock }: { db: Db; clock: Clock }) {
 
   async function view(person: Person): Promise<ProgressView> {
     requirePermission(person, 'study');
-    const { day, pool: unordered } = await readPlanning({ db, clock }, person);
-    const pool = [...unordered].sort((a, b) => a.slug.localeCompare(b.slug) || a.topicPosition - b.topicPosition);
+    const { day, pool } = await readPlanning({ db, clock }, person);
     const [certainty, time] = [await store.countCertainty(db, person.id), await store.timeByDay(db, person.id)];
     return { day, ladders: laddersOf(pool, day, model), fading: fadingNext(pool, day, model), certainty: certaintyRows(certainty), time };
   }

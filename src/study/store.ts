@@ -36,8 +36,6 @@ export interface PoolRow {
   objectiveTitle: string;
   topic: string;
   topicTitle: string;
-  /** Its place in the pack's syllabus. */
-  topicPosition: number;
   /** Title and slug of its pack. */
   pack: string;
   slug: string;
@@ -49,13 +47,14 @@ export interface PoolRow {
   surelyWrong: boolean;
 }
 
+/** In the order of the syllabus, pack by pack. */
 export async function readPool(db: Db, personId: number, region: Region): Promise<PoolRow[]> {
   const { rows } = await db.pool.query<PoolRow>({
     name: 'study-pool',
     text: `SELECT m.question_id AS "questionId", q.kind, q.current_revision AS revision, o.code AS objective, o.title AS "objectiveTitle",
-             t.code AS topic, t.title AS "topicTitle", t.position AS "topicPosition", p.title AS pack, p.slug, o.weight, m.stability, m.difficulty, m.last_day AS "lastDay", m.due_day AS "dueDay", m.surely_wrong AS "surelyWrong"
+             t.code AS topic, t.title AS "topicTitle", p.title AS pack, p.slug, o.weight, m.stability, m.difficulty, m.last_day AS "lastDay", m.due_day AS "dueDay", m.surely_wrong AS "surelyWrong"
            FROM memory m JOIN question q ON q.id = m.question_id JOIN objective o ON o.id = q.objective_id JOIN topic t ON t.id = o.topic_id JOIN pack p ON p.id = q.pack_id
-           WHERE m.person_id = $1 AND NOT q.retired AND $2 = ANY (q.regions) ORDER BY m.question_id`,
+           WHERE m.person_id = $1 AND NOT q.retired AND $2 = ANY (q.regions) ORDER BY p.id, t.position, m.question_id`,
     values: [personId, region],
   });
   return rows;
