@@ -60,82 +60,42 @@ function answers(app, db) {
   });
 }
 
-/** The real question pages, their data found beforehand: nothing is left but drawing them. */
-async function pages(app, db, people) {
-  const study = studyService({ db, clock: systemClock, questions: questionsService({ db, clock: systemClock }) });
-  const views = await loadViews(join(projectFolder, 'views'), join(projectFolder, 'public'));
-  const drawn = await Promise.all(
-    people.map(async ({ person, round, csrf }) => {
-      const item = await study.question(person, round);
-      const chrome = {
-        title: `Question ${item.place} of ${item.total}`,
-        layout: 'one',
-        scripts: item.put.options === null ? ['numeric-field'] : [],
-        nav: [
-          { href: '/', label: 'Now', current: true },
-          { href: '/about', label: 'About', current: false },
-        ],
-        you: { name: person.displayName, href: '/me' },
-        plainHttp: false,
-      };
-      return { page: questionPage(item, csrf, null), chrome };
-    }),
-  );
-  app.get('/page/:number', (request, reply) => {
-    const { page, chrome } = drawn[request.params.number];
-    reply.header('content-type', 'text/html; charset=utf-8').send(views.page(page, chrome));
+const start = { href: '/', label: 'Now', current: true };
+const about = { href: '/about', label: 'About', current: false };
+
+/** Pages whose data was found beforehand, by their number: nothing is left but drawing them. */
+function drawing(app, views, path, pages) {
+  app.get(`/${path}/:number`, (request, reply) => {
+    const { page, chrome } = pages[request.params.number];
+    reply.header('content-type', 'text/html; charset=utf-8').send(views.page(page, { nav: [start, about], plainHttp: false, ...chrome }));
   });
 }
 
-/** What to do now, planned beforehand for each candidate: nothing is left but drawing it. */
-async function home(app, db, people) {
+async function pages(app, db, people) {
   const questions = questionsService({ db, clock: systemClock });
   const study = studyService({ db, clock: systemClock, questions });
   const queries = queriesService({ db, clock: systemClock, questions });
+  const calculators = calculatorsService({ questions });
   const views = await loadViews(join(projectFolder, 'views'), join(projectFolder, 'public'));
-  const drawn = await Promise.all(
-    people.map(async ({ person, round, csrf }) => ({
-      page: nowPage(await study.overview(person), person, csrf, round, await queries.counts(person)),
-      chrome: {
-        title: 'Now',
-        layout: 'two',
-        scripts: [],
-        nav: [
-          { href: '/', label: 'Now', current: true },
-          { href: '/about', label: 'About', current: false },
-        ],
-        you: { name: person.displayName, href: '/me' },
-        plainHttp: false,
-      },
-    })),
-  );
-  app.get('/home/:number', (request, reply) => {
-    const { page, chrome } = drawn[request.params.number];
-    reply.header('content-type', 'text/html; charset=utf-8').send(views.page(page, chrome));
-  });
-}
+  const you = (person) => ({ name: person.displayName, href: '/me' });
 
-/** The page of one calculation, worked beforehand: nothing is left but drawing it. */
-async function calculator(app, db) {
-  const calculators = calculatorsService({ questions: questionsService({ db, clock: systemClock }) });
-  const views = await loadViews(join(projectFolder, 'views'), join(projectFolder, 'public'));
-  const worked = await calculators.work(null, 'fuse-from-power', { power: ['1150'] }, 'uk');
-  const page = calculatorPage(worked);
-  const chrome = {
-    title: worked.calculation.title,
-    layout: 'two',
-    scripts: ['calculator', 'numeric-field'],
-    nav: [
-      { href: '/', label: 'Start', current: false },
-      { href: '/calculators', label: 'Calculators', current: true },
-      { href: '/about', label: 'About', current: false },
-    ],
-    you: null,
-    plainHttp: false,
+  const question = async ({ person, round, csrf }) => {
+    const item = await study.question(person, round);
+    const scripts = item.put.task.kind === 'number' ? ['numeric-field'] : [];
+    const chrome = { title: `Question ${item.place} of ${item.total}`, layout: 'one', scripts, you: you(person) };
+    return { page: questionPage(item, csrf, null), chrome };
   };
-  app.get('/calculator', (_request, reply) => {
-    reply.header('content-type', 'text/html; charset=utf-8').send(views.page(page, chrome));
+  drawing(app, views, 'page', await Promise.all(people.map(question)));
+
+  const home = async ({ person, round, csrf }) => ({
+    page: nowPage(await study.overview(person), person, csrf, round, await queries.counts(person)),
+    chrome: { title: 'Now', layout: 'two', scripts: [], you: you(person) },
   });
+  drawing(app, views, 'home', await Promise.all(people.map(home)));
+
+  const worked = await calculators.work(null, 'fuse-from-power', { power: ['1150'] }, 'uk');
+  const chrome = { title: worked.calculation.title, layout: 'two', scripts: ['calculator', 'numeric-field'], you: null };
+  drawing(app, views, 'calculator', [{ page: calculatorPage(worked), chrome }]);
 }
 
 async function serve({ url, work }) {
@@ -145,8 +105,6 @@ async function serve({ url, work }) {
   await app.register(formbody);
   answers(app, db);
   await pages(app, db, people);
-  await calculator(app, db);
-  await home(app, db, people);
   return app.listen({ port: 0, host: '127.0.0.1' });
 }
 

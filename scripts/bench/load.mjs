@@ -46,7 +46,7 @@ const senders = {
   'real home': (one) => ({ method: 'GET', path: '/', headers: { cookie: one.cookies } }),
   'bare home': (one, _stop, number) => ({ method: 'GET', path: `/home/${number}`, headers: { cookie: one.cookies } }),
   'real calculator': () => ({ method: 'GET', path: '/calculators/fuse-from-power?power=1150&region=uk' }),
-  'bare calculator': () => ({ method: 'GET', path: '/calculator' }),
+  'bare calculator': () => ({ method: 'GET', path: '/calculator/0' }),
   'bare page': (one, _stop, number) => ({ method: 'GET', path: `/page/${number}`, headers: { cookie: one.cookies } }),
 };
 

@@ -15,9 +15,8 @@ beforeAll(async () => {
 });
 afterAll(() => app.close());
 
-async function member(name: string, className: string, address: string): Promise<Visitor> {
-  const visitor = app.visitor(address);
-  await visitor.start(name);
+async function member(name: string, className: string): Promise<Visitor> {
+  const visitor = await app.candidate(name);
   await app.rows(
     'INSERT INTO class_member (class_id, person_id) SELECT c.id, p.id FROM study_class c, person p WHERE c.name = $1 AND p.display_name = $2',
     [className, name],
@@ -30,8 +29,8 @@ const mistakes = async (): Promise<string[]> =>
 
 describe('a sure wrong answer', () => {
   it('is told to the tutor of the class with question and name, and no longer once it was right; other classes are not told of', async () => {
-    const odo = await member('Odo', 'Thursday beginners', '10.4.0.1');
-    await member('Wilf', 'Somebody else’s', '10.4.0.2');
+    const odo = await member('Odo', 'Thursday beginners');
+    await member('Wilf', 'Somebody else’s');
     expect(await mistakes()).toEqual([]);
     const page = await untilQuestion(odo, await odo.round('20'), (shown) => !isNumber(shown));
     await answer(odo, page, wrongFields(page), 'sure');
@@ -48,14 +47,14 @@ describe('a sure wrong answer', () => {
   });
 
   it('is not told where somebody was not sure', async () => {
-    const tansy = await member('Tansy', 'Thursday beginners', '10.4.0.3');
+    const tansy = await member('Tansy', 'Thursday beginners');
     const page = await untilQuestion(tansy, await tansy.round('20'), (shown) => !isNumber(shown));
     await answer(tansy, page, wrongFields(page), 'fairly');
     expect(await mistakes()).toEqual([]);
   });
 
   it('of a candidate in another class stays with that class', async () => {
-    const vane = await member('Vane', 'Somebody else’s', '10.4.0.4');
+    const vane = await member('Vane', 'Somebody else’s');
     const page = await untilQuestion(vane, await vane.round('20'), (shown) => !isNumber(shown));
     await answer(vane, page, wrongFields(page), 'sure');
     expect(await mistakes()).toEqual([]);

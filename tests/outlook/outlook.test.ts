@@ -14,14 +14,6 @@ beforeAll(async () => {
 });
 afterAll(() => app.close());
 
-let visitors = 0;
-async function candidate(): Promise<Visitor> {
-  visitors += 1;
-  const visitor = app.visitor(`10.2.0.${visitors}`);
-  await visitor.start('Odo');
-  return visitor;
-}
-
 async function answerAll(visitor: Visitor, fields: (page: Shown) => Record<string, string>): Promise<void> {
   const round = await visitor.round('20');
   for (let page = await visitor.get(round); page.status === 200; page = await visitor.get(round)) await answer(visitor, page, fields(page));
@@ -32,7 +24,7 @@ const kept = (): Promise<{ low: number; high: number; day: number; for_day: numb
 
 describe('the outlook', () => {
   it('says that there are too few answers, and how many it takes', async () => {
-    const page = await (await candidate()).get('/outlook');
+    const page = await (await app.candidate()).get('/outlook');
     expect(page.html.querySelector('h1')?.text).toBe('Too few answers yet');
     expect(page.words).toContain('You have met 0 questions.');
     expect(page.html.querySelector('svg.chart')).toBeNull();
@@ -40,7 +32,7 @@ describe('the outlook', () => {
   });
 
   it('is a range in plain words, with a scale, the topics, and what would raise it', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     await answerAll(visitor, (page) => (isNumber(page) ? { value: '1' } : rightFields(page)));
     const page = await visitor.get('/outlook');
     expect(page.html.querySelector('h1')?.text).toBe('Will I pass?');
@@ -53,11 +45,11 @@ describe('the outlook', () => {
   });
 
   it('is better for somebody who is right than for somebody who is wrong', async () => {
-    const good = await candidate();
+    const good = await app.candidate();
     await answerAll(good, (page) => rightFields(page));
     await good.get('/outlook');
     const [after] = await kept();
-    const poor = await candidate();
+    const poor = await app.candidate();
     await answerAll(poor, (page) => (isNumber(page) ? { value: '1' } : wrongFields(page)));
     const shown = await poor.get('/outlook');
     expect(shown.words).toContain('Will I pass?');
@@ -66,7 +58,7 @@ describe('the outlook', () => {
   });
 
   it('tells of the day of the exam when the plan is kept, and of today beside it; each day is kept', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     await answerAll(visitor, (page) => rightFields(page));
     await visitor.submit(await visitor.get('/plan'), '/plan', { exam: '2026-12-08', minutes: '10' });
     const page = await visitor.get('/outlook');

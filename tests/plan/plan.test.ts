@@ -12,14 +12,6 @@ beforeAll(async () => {
 });
 afterAll(() => app.close());
 
-let visitors = 0;
-async function candidate(): Promise<Visitor> {
-  visitors += 1;
-  const visitor = app.visitor(`10.1.0.${visitors}`);
-  await visitor.start('Odo');
-  return visitor;
-}
-
 const save = async (visitor: Visitor, fields: Record<string, string>): Promise<Shown> =>
   visitor.submit(await visitor.get('/plan'), '/plan', fields);
 
@@ -28,14 +20,14 @@ const rows = (page: Shown): string[][] =>
 
 describe('the page of the plan', () => {
   it('tells a fortnight while no exam is known, and says so', async () => {
-    const page = await (await candidate()).get('/plan');
+    const page = await (await app.candidate()).get('/plan');
     expect(page.words).toContain('No exam is set');
     expect(rows(page)).toHaveLength(14);
     expect(page.words).toContain('Save the plan first');
   });
 
   it('tells every day until the exam once it is known, in a chart and in a table', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     expect((await save(visitor, { exam: '2026-12-08', minutes: '10' })).location).toBe('/plan?saved=yes');
     const page = await visitor.get('/plan?saved=yes');
     expect(page.words).toContain('Saved.');
@@ -49,7 +41,7 @@ describe('the page of the plan', () => {
   });
 
   it('asks nothing on days off', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     await save(visitor, { exam: '2026-12-08', minutes: '10', off: '0', daysOff: '27 Nov 2026\n2026-12-01' });
     const off = rows(await visitor.get('/plan')).filter(([, fresh]) => fresh === 'day off');
     expect(off.map(([day]) => day)).toEqual(['Fri 27 Nov', 'Sun 29 Nov', 'Tue 1 Dec', 'Sun 6 Dec']);
@@ -64,7 +56,7 @@ describe('the page of the plan', () => {
     ['minutes', 'ten', 'whole number'],
     ['daysOff', '24 Dec 2026\nMaundy Thursday', '“Maundy Thursday” is no date'],
   ])('comes back with what was typed when %s is %j', async (field, typed, why) => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     const page = await save(visitor, { exam: '2026-12-08', minutes: '10', [field]: typed });
     expect(page.status).toBe(422);
     expect(page.words).toContain(why);
@@ -74,7 +66,7 @@ describe('the page of the plan', () => {
   });
 
   it('keeps an exam that has gone by, so that other things can still be changed', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     await save(visitor, { exam: '2026-12-08', minutes: '10' });
     await app.rows('UPDATE study_plan SET exam_day = exam_day - 30');
     expect((await save(visitor, { minutes: '15' })).status).toBe(303);
@@ -87,7 +79,7 @@ describe('the calendar', () => {
     (await visitor.get('/plan')).html.querySelector('a[href*="/plan/calendar/"]')?.getAttribute('href') ?? '';
 
   it('is read by a calendar program that is not signed in, with a day for each day of study and the exam', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     await save(visitor, { exam: '2026-12-08', minutes: '10', off: '6' });
     const address = await calendarOf(visitor);
     const response = await app.visitor('10.9.9.9').get(address);
@@ -107,7 +99,7 @@ describe('the calendar', () => {
   });
 
   it('moves to a new address when its owner wants that; the old one then leads nowhere', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     await save(visitor, { exam: '2026-12-08', minutes: '10' });
     const before = await calendarOf(visitor);
     await visitor.submit(await visitor.get('/plan'), '/plan/calendar', {});
@@ -117,7 +109,7 @@ describe('the calendar', () => {
   });
 
   it('is not found by guessing', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     await save(visitor, { minutes: '10' });
     const address = await calendarOf(visitor);
     for (const wrong of [
@@ -146,7 +138,7 @@ describe('a date', () => {
 
 describe('Now, with an exam ahead', () => {
   it('says how much is for today, offers what is left of the day first, and tells the days to come', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     await save(visitor, { exam: '2026-12-08', minutes: '4', off: '4' });
     const now = await visitor.get('/');
     expect(now.html.querySelector('h1')?.text).toMatch(/questions for today$/);
@@ -158,7 +150,7 @@ describe('Now, with an exam ahead', () => {
   });
 
   it('says when the day’s measure is done, and lets one go on', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     await save(visitor, { exam: '2026-12-08', minutes: '1' });
     const round = await visitor.round('1');
     for (let page = await visitor.get(round); page.status === 200; page = await visitor.get(round))

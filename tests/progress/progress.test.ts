@@ -10,14 +10,6 @@ beforeAll(async () => {
 });
 afterAll(() => app.close());
 
-let visitors = 0;
-async function candidate(): Promise<Visitor> {
-  visitors += 1;
-  const visitor = app.visitor(`10.3.0.${visitors}`);
-  await visitor.start('Odo');
-  return visitor;
-}
-
 /** @param seconds that pass before each answer */
 async function answerAll(
   visitor: Visitor,
@@ -43,7 +35,7 @@ const tableOf = (page: Shown, caption: string): string[][] => {
 
 describe('the page of progress', () => {
   it('has every rung not yet for somebody who is new, and says what is not known', async () => {
-    const page = await (await candidate()).get('/progress');
+    const page = await (await app.candidate()).get('/progress');
     expect(page.html.querySelector('h1')?.text).toMatch(/^0 of \d+ rungs firm$/);
     expect(new Set(states(page))).toEqual(new Set(['not yet']));
     expect(page.words).toContain('Nothing within a week.');
@@ -53,7 +45,7 @@ describe('the page of progress', () => {
   });
 
   it('has rungs firm after right answers, and says what will fade', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     await answerAll(visitor, rightFields, 'sure');
     const page = await visitor.get('/progress');
     expect(new Set(states(page))).toEqual(new Set(['firm']));
@@ -62,7 +54,7 @@ describe('the page of progress', () => {
   });
 
   it('has rungs loose after sure wrong answers, and says so beside them', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     await answerAll(visitor, wrongFields, 'sure');
     const page = await visitor.get('/progress');
     expect(states(page)).not.toContain('firm');
@@ -70,7 +62,7 @@ describe('the page of progress', () => {
   });
 
   it('counts by certainty what the record holds', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     await answerAll(visitor, rightFields, 'fairly');
     const [row] = await app.rows<{ answers: number; right: number }>(
       `SELECT count(*)::int AS answers, count(*) FILTER (WHERE "right")::int AS "right" FROM answer
@@ -83,7 +75,7 @@ describe('the page of progress', () => {
   });
 
   it('takes the time from the answers: half a minute for the first, from one to the next for the rest, pauses left out', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     // The first counts 30 s; then 170 s each.
     const answers = await answerAll(visitor, rightFields, 'fairly', 170);
     const minutes = Math.round((30 + (answers - 1) * 170) / 60);
@@ -97,14 +89,14 @@ describe('the page of progress', () => {
 
   it('is a candidate’s own and no one else’s', async () => {
     expect((await app.visitor('10.3.1.1').get('/progress')).status).toBe(401);
-    const other = await (await candidate()).get('/progress/answers');
+    const other = await (await app.candidate()).get('/progress/answers');
     expect(other.words).toContain('You have not answered anything yet.');
   });
 });
 
 describe('the list of answers', () => {
   it('has every answer with its day and leads to what was said of it', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     const answers = await answerAll(visitor, rightFields, 'sure');
     const page = await visitor.get('/progress/answers');
     expect(page.words).toContain(`${answers} answers.`);
@@ -116,7 +108,7 @@ describe('the list of answers', () => {
   });
 
   it('finds by code, by words and by verdict, and says when nothing fits', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     const answers = await answerAll(visitor, wrongFields, 'guessing');
     const code = (await visitor.get('/progress/answers')).html.querySelector('.bank .id')?.text ?? '';
     const found = await visitor.get(`/progress/answers?text=${encodeURIComponent(code)}`);
@@ -127,7 +119,7 @@ describe('the list of answers', () => {
   });
 
   it('takes a strange address as nothing asked', async () => {
-    const visitor = await candidate();
+    const visitor = await app.candidate();
     for (const query of ['page=0', 'page=x', 'show=%00', `text=${'a'.repeat(500)}`, 'text=%25_%5C%22', 'page=1&page=2'])
       expect((await visitor.get(`/progress/answers?${query}`)).status, query).toBe(200);
     expect((await visitor.get('/progress/answers?page=99')).words).toContain('Go back to the later ones.');

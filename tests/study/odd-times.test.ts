@@ -10,16 +10,13 @@ import { smallPack } from '../support/small-pack.js';
 const hour = 3_600_000;
 let app: TestApp;
 let visitor: Visitor;
-let visitors = 0;
 beforeAll(async () => {
   app = await testApp({ start: '2026-11-25T19:00:00Z' });
 });
 afterAll(() => app.close());
 beforeEach(async () => {
   app.clock.set('2026-11-25T19:00:00Z');
-  visitors += 1;
-  visitor = app.visitor(`10.5.0.${visitors}`);
-  await visitor.start('Odo');
+  visitor = await app.candidate();
 });
 
 /** Answers a whole round rightly. @returns how many questions it had */

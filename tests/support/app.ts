@@ -17,6 +17,8 @@ export interface TestApp extends App {
   /** What the database holds, for a test's own look. */
   rows<T extends object>(text: string, values?: unknown[]): Promise<T[]>;
   visitor(address?: string): Visitor;
+  /** Somebody who has come in, from an address of their own: comings-in from one address are limited. */
+  candidate(name?: string): Promise<Visitor>;
   /** A second server on the same database. */
   another(): Promise<App>;
   close(): Promise<void>;
@@ -41,6 +43,7 @@ export async function testApp(options: { pack?: Pack; start?: string; origin?: s
     buildApp({ db, clock, installation, origin: options.origin ?? null, trustProxy: [], logger: options.logger ?? (false as never) });
   const app = await build();
   const others: App[] = [];
+  let candidates = 0;
   return {
     ...app,
     db,
@@ -48,6 +51,12 @@ export async function testApp(options: { pack?: Pack; start?: string; origin?: s
     clock,
     rows: async (text, values) => (await db.pool.query(text, values)).rows,
     visitor: (address) => new Visitor(app, address),
+    candidate: async (name = 'Odo') => {
+      candidates += 1;
+      const visitor = new Visitor(app, `10.1.${candidates >> 8}.${candidates & 255}`);
+      await visitor.start(name);
+      return visitor;
+    },
     another: async () => {
       const other = await build();
       others.push(other);
