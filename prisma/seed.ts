@@ -105,7 +105,7 @@ async function studyFor(db: Db, installation: Installation, clock: Clock, pupil:
 
 async function evening(study: StudyService, person: Person, pupil: Pupil, random: Random, skill: Map<number, number>): Promise<void> {
   const round = randomUUID();
-  await study.startRound(person, round, random.next() < 0.3 ? 5 : 10);
+  await study.startRound(person, { round, minutes: random.next() < 0.3 ? 5 : 10 });
   for (let item = await study.question(person, round); item !== null; item = await study.question(person, round)) {
     const met = skill.get(item.questionId) ?? 0;
     const right = random.next() < Math.min(0.97, pupil.knows + 0.12 * met);

@@ -35,3 +35,13 @@ export interface Chrome {
   /** Said when the connection is not encrypted and does not stay on this machine. */
   plainHttp: boolean;
 }
+
+/** A form that starts a round on one objective. */
+export interface PractisePart {
+  csrf: string;
+  /** Id of the round that it starts. */
+  round: string;
+  /** Slug of the pack and code of the objective, parted by a stroke. */
+  objective: string;
+  label: string;
+}

@@ -1,4 +1,4 @@
-import type { TitleField } from '../core/page-parts.js';
+import type { PractisePart, TitleField } from '../core/page-parts.js';
 
 /** What the page of the outlook shows, exactly. */
 export interface OutlookPage {
@@ -14,7 +14,9 @@ export interface OutlookPage {
     /** If it were sat tomorrow, where the figures above are for another day. */
     tomorrow: string | null;
     topics: { topic: string; asked: string; right: string }[];
-    gains: { objective: string; title: string; minutes: string }[];
+    /** What a low figure early on means; null later. */
+    unmet: string | null;
+    gains: { objective: string; title: string; minutes: string; practise: PractisePart }[];
     /** SVG made by the core; null for fewer than two days. */
     chart: string | null;
     history: { iso: string; day: string; low: string; high: string }[];

@@ -9,7 +9,7 @@ import { percent, shownRange, tenths } from './words.js';
 
 /** Will I pass? The value is never told alone: a sentence, a scale with its limits, and tables. */
 
-export function outlookPage(view: OutlookView, person: Person): OutlookPage {
+export function outlookPage(view: OutlookView, person: Person, forms: { csrf: string; round: () => string }): OutlookPage {
   const { tomorrow, atExam, paper } = view;
   const outlook = atExam ?? tomorrow;
   const shown = outlook === null ? null : shownRange(outlook);
@@ -26,7 +26,18 @@ export function outlookPage(view: OutlookView, person: Person): OutlookPage {
         asked: String(asked),
         right: `${low.toFixed(1)} to ${high.toFixed(1)}`,
       })),
-      gains: view.gains.map(({ objective, title, minutes }) => ({ objective, title, minutes: `about ${minutes} min` })),
+      unmet: shown === null ? null : unmetWords(view),
+      gains: view.gains.map(({ objective, title, minutes }) => ({
+        objective,
+        title,
+        minutes: `about ${minutes} min`,
+        practise: {
+          csrf: forms.csrf,
+          round: forms.round(),
+          objective: `${paper?.pack ?? ''}/${objective}`,
+          label: `Go over ${objective} now`,
+        },
+      })),
       ...historyOf(view),
       titleBlock: [
         field('Candidate', person.displayName, 6, { name: true }),
@@ -57,6 +68,12 @@ function words({ tomorrow, atExam, paper, met, needed, examDay }: OutlookView): 
     headline: 'Will I pass?',
     lead: `A paper of ${questions} questions with ${passMark} to pass, ${when}: of people who answer like you, ${tenths(shown)} would pass.`,
   };
+}
+
+/** Early on most of a paper is unmet, and a low figure says that and no more. */
+function unmetWords({ met, of }: OutlookView): string | null {
+  if (met >= of * 0.8) return null;
+  return `You have met ${met} of ${of} questions so far. Those you have not met count as little more than guesses, so this is low now and rises as you meet them.`;
 }
 
 function historyOf(view: OutlookView): Pick<OutlookPage['data'], 'chart' | 'history'> {

@@ -3,9 +3,8 @@ import { memoryModel } from '../core/memory.js';
 import { firstSightChances, type FirstSights, type OutlookQuestion } from '../core/outlook/chance.js';
 import { bestGains, expectedAfter, outlookOf, type Outlook } from '../core/outlook/outlook.js';
 import { forecast } from '../core/plan/forecast.js';
-import type { Clock } from '../platform/clock.js';
-import type { Db } from '../platform/db.js';
-import { nameOf, readPlanning, startOf, type PaperRow, type Planning } from '../study/index.js';
+import type { PaperRow } from '../questions/index.js';
+import { nameOf, readPlanning, startOf, type Planning, type PlanningNeeds } from '../study/index.js';
 import * as store from './store.js';
 
 /** Whether somebody will pass: told as a range, kept each day, and never as a certainty. */
@@ -17,6 +16,8 @@ export interface OutlookView {
   examDay: number | null;
   /** Questions of the pack that were met, and how many must be before anything is said. */
   met: number;
+  /** Questions of the pack in all. */
+  of: number;
   needed: number;
   /** If the paper were sat tomorrow: on the day itself everything answered would count as known. Null while too few were met. */
   tomorrow: Outlook | null;
@@ -32,17 +33,17 @@ export const neededQuestions = 40;
 
 export type OutlookService = ReturnType<typeof outlookService>;
 
-export function outlookService({ db, clock }: { db: Db; clock: Clock }) {
+export function outlookService({ db, clock, questions }: PlanningNeeds) {
   const model = memoryModel();
 
   async function view(person: Person): Promise<OutlookView> {
     requirePermission(person, 'study');
-    const planning = await readPlanning({ db, clock }, person);
+    const planning = await readPlanning({ db, clock, questions }, person);
     const { day, paper, plan } = planning;
     const own = planning.pool.filter(({ slug }) => slug === paper?.pack);
     const met = own.filter(({ memory }) => memory !== null).length;
     const topics = new Map(own.map((row) => [row.topic, row.topicTitle]));
-    const base = { day, paper, examDay: plan.examDay, met, needed: Math.min(neededQuestions, own.length), topics };
+    const base = { day, paper, examDay: plan.examDay, met, of: own.length, needed: Math.min(neededQuestions, own.length), topics };
     if (paper === null || met < base.needed) return { ...base, tomorrow: null, atExam: null, gains: [], history: [] };
     const sights = await store.firstSights(db, person.id, paper.pack);
     const input = { questions: own, paper: paper.blueprint, day: day + 1, firstSights: sights };

@@ -85,7 +85,7 @@ function dayRow({ day, off, fresh, again, minutes }: ForecastDay): PlanPage['dat
   };
 }
 
-function words({ planning, days }: PlanView): Pick<PlanPage['data'], 'headline' | 'lead'> {
+function words({ planning, days, enough }: PlanView): Pick<PlanPage['data'], 'headline' | 'lead'> {
   const { day, plan, pool } = planning;
   const unseen = pool.filter(({ memory }) => memory === null).length;
   const left = plan.examDay === null ? 0 : plan.examDay - day;
@@ -96,11 +96,11 @@ function words({ planning, days }: PlanView): Pick<PlanPage['data'], 'headline' 
         lead: 'No exam is set, so each question comes back a little before it would be forgotten. Say when your exam is, and the plan works towards that day.',
       };
     case 'building':
-      return { headline: `${left} days to the exam`, lead: spreadWords(days, unseen) };
+      return { headline: `${left} days to the exam`, lead: spreadWords(days, unseen, enough) };
     case 'sharpening':
       return {
         headline: left === 1 ? 'The exam is tomorrow' : `${left} days to the exam`,
-        lead: 'In the last fortnight each day asks what helps most on the day of the exam.',
+        lead: `In the last fortnight each day asks what helps most on the day of the exam.${unseen === 0 ? '' : ` ${spreadWords(days, unseen, enough)}`}`,
       };
     case 'exam-day':
       return { headline: 'Today is the exam', lead: 'Nothing new today. Go over a few questions if it calms you, and leave early.' };
@@ -113,13 +113,13 @@ function words({ planning, days }: PlanView): Pick<PlanPage['data'], 'headline' 
 }
 
 /** Whether all will have been met by then, said plainly. */
-function spreadWords(days: readonly ForecastDay[], unseen: number): string {
+function spreadWords(days: readonly ForecastDay[], unseen: number, enough: number | null): string {
   if (unseen === 0) return 'You have met every question. Each comes back when it is likely to be forgotten.';
   const met = days.reduce((sum, { fresh }) => sum + fresh, 0);
   const last = days.filter(({ fresh }) => fresh > 0).at(-1);
   const aDay = Math.round(met / Math.max(1, days.filter(({ fresh }) => fresh > 0).length));
   const pace = `${unseen} questions are still unmet: about ${aDay} new ones a day`;
   if (met < unseen)
-    return `${pace}, which leaves ${unseen - met} unmet on the day of the exam. More minutes a day, or fewer days off, would get you through.`;
+    return `${pace}, which leaves ${unseen - met} unmet on the day of the exam. ${enough === null ? 'Fewer days off would help; what matters most comes first in any case.' : `With about ${enough} minutes a day you would meet them all.`}`;
   return `${pace} until ${last === undefined ? 'the exam' : dayWords(last.day, 'short')}, and what you have met comes back in between.`;
 }

@@ -2,9 +2,7 @@ import { requirePermission, type Person } from '../accounts/index.js';
 import { memoryModel } from '../core/memory.js';
 import { fadingNext, laddersOf, type Fading, type Ladder } from '../core/progress/ladders.js';
 import { certaintyRows, type CertaintyRow } from '../core/progress/sureness.js';
-import type { Clock } from '../platform/clock.js';
-import type { Db } from '../platform/db.js';
-import { readPlanning } from '../study/index.js';
+import { readPlanning, type PlanningNeeds } from '../study/index.js';
 import * as store from './store.js';
 import { pageOf } from './words.js';
 
@@ -33,12 +31,12 @@ export interface AnswersView {
 
 export type ProgressService = ReturnType<typeof progressService>;
 
-export function progressService({ db, clock }: { db: Db; clock: Clock }) {
+export function progressService({ db, clock, questions }: PlanningNeeds) {
   const model = memoryModel();
 
   async function view(person: Person): Promise<ProgressView> {
     requirePermission(person, 'study');
-    const { day, pool } = await readPlanning({ db, clock }, person);
+    const { day, pool } = await readPlanning({ db, clock, questions }, person);
     const [certainty, time] = [await store.countCertainty(db, person.id), await store.timeByDay(db, person.id)];
     return { day, ladders: laddersOf(pool, day, model), fading: fadingNext(pool, day, model), certainty: certaintyRows(certainty), time };
   }

@@ -5,7 +5,7 @@ import { fixedQuestionSchema, type FixedQuestion } from '../core/questions/schem
 import { cautionSchema, sourceSchema, type Caution, type Region, type Source } from '../core/syllabus.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
-import { countBank, listFamilies, readRevision, type BankRow, type FamilyEntry } from './store.js';
+import { countBank, listCatalogue, listFamilies, listPapers, readRevision, type BankRow } from './store.js';
 
 /** A question as pages and marking need it. */
 export interface BankQuestion {
@@ -49,21 +49,38 @@ export function questionsService({ db, clock }: { db: Db; clock: Clock }) {
     return question;
   }
 
-  let listed: { until: number; entries: FamilyEntry[] } | null = null;
-  async function families(): Promise<FamilyEntry[]> {
-    const now = clock.now().getTime();
-    if (listed === null || now >= listed.until || now < listed.until - 2 * keepMilliseconds)
-      listed = { until: now + keepMilliseconds, entries: await listFamilies(db) };
-    return listed.entries;
+  /** What a list holds is kept as long as a question is. */
+  function keeping<T>(read: () => Promise<T>): { get(): Promise<T>; forget(): void } {
+    let held: { until: number; value: T } | null = null;
+    const get = async (): Promise<T> => {
+      const now = clock.now().getTime();
+      if (held === null || now >= held.until || now < held.until - 2 * keepMilliseconds)
+        held = { until: now + keepMilliseconds, value: await read() };
+      return held.value;
+    };
+    return { get, forget: () => void (held = null) };
   }
+
+  const lists = {
+    families: keeping(() => listFamilies(db)),
+    catalogue: keeping(() => listCatalogue(db)),
+    papers: keeping(() => listPapers(db)),
+  };
 
   /** After a pack was loaded here: nothing is answered from memory that may have changed. */
   function forget(): void {
     kept.clear();
-    listed = null;
+    for (const list of Object.values(lists)) list.forget();
   }
 
-  return { get, families, forget, count: () => countBank(db) };
+  return {
+    get,
+    families: lists.families.get,
+    catalogue: lists.catalogue.get,
+    papers: lists.papers.get,
+    forget,
+    count: () => countBank(db),
+  };
 }
 
 function fromRow(row: BankRow): BankQuestion {

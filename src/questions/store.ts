@@ -1,3 +1,4 @@
+import type { Blueprint, Region } from '../core/syllabus.js';
 import type { Db } from '../platform/db.js';
 
 /** Queries about the bank: what a question says, and in which pack, topic and objective it stands. */
@@ -71,6 +72,49 @@ export async function listFamilies(db: Db): Promise<FamilyEntry[]> {
      FROM question q JOIN question_revision r ON r.question_id = q.id AND r.revision = q.current_revision
        JOIN objective o ON o.id = q.objective_id
      WHERE q.kind = 'numeric' AND NOT q.retired ORDER BY o.code, q.code`,
+  );
+  return rows;
+}
+
+/** A question that may be asked, as whoever plans needs it. */
+export interface CatalogueRow {
+  questionId: number;
+  kind: string;
+  revision: number;
+  regions: Region[];
+  objective: string;
+  objectiveTitle: string;
+  weight: number;
+  topic: string;
+  topicTitle: string;
+  /** Title and slug of its pack. */
+  pack: string;
+  slug: string;
+}
+
+/** All that are not retired, in the order of the syllabus, pack by pack. */
+export async function listCatalogue(db: Db): Promise<CatalogueRow[]> {
+  const { rows } = await db.pool.query<CatalogueRow>(
+    `SELECT q.id AS "questionId", q.kind, q.current_revision AS revision, q.regions, o.code AS objective, o.title AS "objectiveTitle",
+       o.weight, t.code AS topic, t.title AS "topicTitle", p.title AS pack, p.slug
+     FROM question q JOIN objective o ON o.id = q.objective_id JOIN topic t ON t.id = o.topic_id JOIN pack p ON p.id = q.pack_id
+     WHERE NOT q.retired ORDER BY p.id, t.position, q.id`,
+  );
+  return rows;
+}
+
+/** The make-up of a paper and the pack whose questions fill it. */
+export interface PaperRow {
+  pack: string;
+  packTitle: string;
+  blueprint: Blueprint;
+}
+
+/** Every paper of every pack, those with more questions later. */
+export async function listPapers(db: Db): Promise<PaperRow[]> {
+  const { rows } = await db.pool.query<PaperRow>(
+    `SELECT p.slug AS pack, p.title AS "packTitle", b AS blueprint FROM pack p, jsonb_array_elements(p.blueprints) b
+     ORDER BY p.id, (b->>'questions')::int, b->>'id'`,
   );
   return rows;
 }

@@ -4,15 +4,20 @@ import { certainties } from '../core/questions/schema.js';
 
 /** What the forms of study may hold. */
 
-export const roundForm = z.object({
-  round: z.uuid(),
+const minutes = z
+  .string()
+  .regex(/^\d{1,2}$/)
+  .transform(Number)
+  .refine((value) => value <= 60);
+
+export const roundForm = z.union([
   /** 0 for just one question. */
-  minutes: z
-    .string()
-    .regex(/^\d{1,2}$/)
-    .transform(Number)
-    .refine((minutes) => minutes <= 60),
-});
+  z.object({ round: z.uuid(), minutes }),
+  /** A pack's slug and an objective of it, parted by a stroke. */
+  z.object({ round: z.uuid(), objective: z.string().regex(/^[a-z0-9-]{1,60}\/[A-Za-z0-9-]{1,40}$/) }),
+]);
+
+export type RoundForm = z.infer<typeof roundForm>;
 
 /** A question has six parts at most: statements, steps or pairs. */
 const partNames = [0, 1, 2, 3, 4, 5].map((number) => `part-${number}`);

@@ -1,7 +1,7 @@
 import { dayWords, isoDay } from '../core/calendar.js';
 import type { TitleField } from '../core/page-parts.js';
 import type { ForecastDay } from '../core/plan/forecast.js';
-import { phaseOf } from '../core/plan/settings.js';
+import { nextStudyDay, phaseOf } from '../core/plan/settings.js';
 import { counted } from '../core/words.js';
 import type { NowPage } from './page-types.js';
 import { field } from './pages.js';
@@ -48,7 +48,7 @@ export function nowPage(
           view.day,
         ),
       ),
-      coming: view.ahead.length > 0 ? view.ahead.map(aheadRow) : coming(view.pool, view.day),
+      coming: view.ahead.length > 0 ? view.ahead.map(aheadRow) : coming(view),
       titleBlock: titleBlock(view, unseen, person),
     },
   };
@@ -161,9 +161,13 @@ function dueCount(pool: readonly PlannedRow[], today: number): { due: number; un
 }
 
 /** The next dates on which something comes back, at most five. */
-function coming(pool: readonly PlannedRow[], today: number): NowPage['data']['coming'] {
+function coming({ pool, day: today, plan }: Overview): NowPage['data']['coming'] {
   const counts = new Map<number, number>();
-  for (const { dueDay } of pool) if (dueDay !== null && dueDay > today) counts.set(dueDay, (counts.get(dueDay) ?? 0) + 1);
+  for (const { dueDay } of pool) {
+    if (dueDay === null || dueDay <= today) continue;
+    const asked = nextStudyDay(plan, dueDay);
+    counts.set(asked, (counts.get(asked) ?? 0) + 1);
+  }
   return [...counts.entries()]
     .sort(([a], [b]) => a - b)
     .slice(0, 5)

@@ -1,4 +1,3 @@
-import { whenWords } from '../core/calendar.js';
 import type { Draw } from '../core/families/draw.js';
 import { tellTaleParts, workingPart } from '../core/outcome-parts.js';
 import { answeredPart, givenWords, keyWords, scoreWords } from '../core/tasks/answered-part.js';
@@ -7,20 +6,15 @@ import type { Task } from '../core/tasks/task.js';
 import { readQuantity } from '../../shared/numeric-answer/parse.js';
 import type { RecordedAnswer } from '../answers/index.js';
 import type { OutcomePage } from './page-types.js';
-import { cautionPart, isPartly, questionTitleBlock } from './pages.js';
-import type { AskedItem } from './service.js';
+import { backWords, cautionPart, isPartly, questionTitleBlock } from './pages.js';
+import type { AskedItem } from './put-question.js';
+import type { OutcomeView } from './service.js';
 
 /** The page after an answer: right or wrong, why, the working, the caution, what comes next. */
 
-export interface OutcomeView {
-  answer: RecordedAnswer;
-  item: AskedItem;
-  today: number;
-}
-
 const sureWords = { sure: 'were sure', fairly: 'were fairly sure', guessing: 'were guessing' } as const;
 
-export function outcomePage({ answer, item, today }: OutcomeView): OutcomePage {
+export function outcomePage({ answer, item, today, settings }: OutcomeView): OutcomePage {
   const retry = answer.freshToken !== null && !answer.freshAnswered;
   const { put, bank } = item;
   return {
@@ -38,7 +32,7 @@ export function outcomePage({ answer, item, today }: OutcomeView): OutcomePage {
       working: retry || put.compiled === null || !hasDraw(put.task) ? null : workingPart(put.compiled, put.task.draw),
       caution: cautionPart(put.caution),
       queryHref: `/queries/new?question=${bank.questionId}&revision=${bank.revision}&seed=${item.seed}&region=${item.region}`,
-      next: next(answer, retry, today, item.place === item.total),
+      next: next(answer, retry, item.place === item.total, backWords(answer, settings, today)),
       titleBlock: questionTitleBlock(bank, item.seed),
     },
   };
@@ -68,9 +62,8 @@ function readAs(given: string, task: Task): string {
   return plain === given.trim() ? '' : `, read as ${plain},`;
 }
 
-function next(answer: RecordedAnswer, retry: boolean, today: number, last: boolean): OutcomePage['data']['next'] {
+function next(answer: RecordedAnswer, retry: boolean, last: boolean, back: string): OutcomePage['data']['next'] {
   const href = `/study/rounds/${answer.roundId ?? ''}`;
   if (retry) return { href, label: 'Fresh numbers', note: 'The same question with other numbers.' };
-  const back = answer.dueDayAfter === null ? '' : `This one comes back ${whenWords(answer.dueDayAfter, today)}.`;
-  return { href, label: last ? 'See how it went' : 'Next question', note: back };
+  return { href, label: last ? 'See how it went' : 'Next question', note: back === 'soon' ? '' : `This one comes back ${back}.` };
 }

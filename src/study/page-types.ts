@@ -52,6 +52,8 @@ export interface OutcomePage {
 export interface RoundEndPage {
   view: 'study/round-end';
   data: {
+    headline: string;
+    lead: string;
     asked: number;
     right: number;
     /** Rows of the table: each question, how it went in words, and when it comes back. */

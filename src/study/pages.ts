@@ -1,4 +1,5 @@
 import { dayWords, shortDate, whenWords } from '../core/calendar.js';
+import { nextStudyDay, type PlanSettings } from '../core/plan/settings.js';
 import type { CautionPart, TitleField } from '../core/page-parts.js';
 import { kindNames } from '../core/questions/schema.js';
 import { askedPart } from '../core/tasks/asked-part.js';
@@ -6,7 +7,8 @@ import { emptyEntry } from '../core/tasks/task.js';
 import type { BankQuestion } from '../questions/index.js';
 import type { QuestionPage, RoundEndPage } from './page-types.js';
 import type { Refusal } from './put-question.js';
-import type { AskedItem, StudyService } from './service.js';
+import type { AskedItem } from './put-question.js';
+import type { StudyService } from './service.js';
 
 /** From what the service says to what a page shows. */
 
@@ -72,19 +74,29 @@ export function roundEndPage(end: RoundEnd, csrf: string, newRound: string, pers
   return {
     view: 'study/round-end',
     data: {
+      headline: last.length === 0 ? 'Nothing left to ask here today' : 'The round is done',
+      lead:
+        last.length === 0
+          ? 'You have answered these questions today. Tomorrow they can be asked again.'
+          : 'What was not right, or only guessed, comes back soon; what you got right comes back later.',
       asked: last.length,
       right: last.filter(({ answer }) => answer.right).length,
       rows: last.map(({ answer, bank }) => ({
         objective: bank?.objective.code ?? '',
         title: bank?.objective.title ?? 'A question that is no longer in the bank',
         how: howWords(answer),
-        back: answer.dueDayAfter === null ? 'soon' : whenWords(answer.dueDayAfter, end.today),
+        back: backWords(answer, end.settings, end.today),
         href: `/study/answers/${answer.token}`,
       })),
       actions: { newRound, csrf, more: end.more },
       titleBlock: [field('Candidate', personName, 6, { name: true }), field('Day', dayWords(end.today), 6)],
     },
   };
+}
+
+/** When a question comes back: on no day off, though it fell due on one. */
+export function backWords({ dueDayAfter }: { dueDayAfter: number | null }, settings: PlanSettings, today: number): string {
+  return dueDayAfter === null ? 'soon' : whenWords(nextStudyDay(settings, Math.max(dueDayAfter, today)), today);
 }
 
 function howWords({ right, certainty, score }: RoundEnd['rows'][number]['answer']): string {

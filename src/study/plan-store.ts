@@ -1,5 +1,4 @@
 import type { PlanSettings } from '../core/plan/settings.js';
-import type { Blueprint } from '../core/syllabus.js';
 import type { Db } from '../platform/db.js';
 
 /** Queries about a candidate's plan. */
@@ -31,20 +30,4 @@ export async function savePlan(db: Db, personId: number, plan: PlanSettings & { 
 /** From now on another address leads to the calendar. */
 export async function renewCalendar(db: Db, personId: number): Promise<void> {
   await db.pool.query('UPDATE study_plan SET calendar_key = calendar_key + 1 WHERE person_id = $1', [personId]);
-}
-
-export interface PaperRow {
-  pack: string;
-  packTitle: string;
-  blueprint: Blueprint;
-}
-
-/** Every paper of every pack, those with more questions later. */
-export async function listPapers(db: Db): Promise<PaperRow[]> {
-  const { rows } = await db.pool.query<PaperRow>({
-    name: 'plan-papers',
-    text: `SELECT p.slug AS pack, p.title AS "packTitle", b AS blueprint FROM pack p, jsonb_array_elements(p.blueprints) b
-           ORDER BY p.id, (b->>'questions')::int, b->>'id'`,
-  });
-  return rows;
 }

@@ -4,13 +4,16 @@ import { dayNumber } from '../core/calendar.js';
 import { memoryModel } from '../core/memory.js';
 import { paperWeights, secondsFor, type PlanCandidate, type PlannedQuestion } from '../core/plan/candidate.js';
 import { planSitting, type Sitting } from '../core/plan/day.js';
+import { objectiveSitting } from '../core/plan/on-objective.js';
 import { plainSettings } from '../core/plan/settings.js';
 import { randomFrom } from '../core/random.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
+import type { CatalogueRow, PaperRow, QuestionsService } from '../questions/index.js';
+import type { RoundForm } from './forms.js';
 import { memoryOf } from './memory-row.js';
-import { findPlan, listPapers, type PaperRow, type PlanRow } from './plan-store.js';
-import { readPool, type PoolRow } from './store.js';
+import { findPlan, type PlanRow } from './plan-store.js';
+import { readMemories, type MemoryOfQuestion } from './store.js';
 
 /** What a candidate's plan is made from, read once, and sittings planned from it. */
 
@@ -25,19 +28,30 @@ export interface Planning {
   today: AnsweredToday;
 }
 
-export type PlannedRow = PoolRow & PlanCandidate;
+export type PlannedRow = CatalogueRow & MemoryOfQuestion & PlanCandidate;
+
+export interface PlanningNeeds {
+  db: Db;
+  clock: Clock;
+  questions: QuestionsService;
+}
 
 /** The paper that stands for all until one is chosen. */
 const usualQuestions = 26;
 
+const plainPlan: PlanRow = { ...plainSettings, paper: null, calendarKey: 1 };
+
+/** What somebody said of their time, or what stands until they do. */
+export const settingsOf = async (db: Db, { id }: Pick<Person, 'id'>): Promise<PlanRow> => (await findPlan(db, id)) ?? plainPlan;
+
 /** What of a person a plan is made from. */
 export type Planner = Pick<Person, 'id' | 'timeZone' | 'region'>;
 
-export async function readPlanning({ db, clock }: { db: Db; clock: Clock }, person: Planner): Promise<Planning> {
+export async function readPlanning({ db, clock, questions }: PlanningNeeds, person: Planner): Promise<Planning> {
   const day = dayNumber(clock.now().getTime(), person.timeZone);
   const found = await findPlan(db, person.id);
-  const plan = found ?? { ...plainSettings, paper: null, calendarKey: 1 };
-  const [rows, papers, today] = [await readPool(db, person.id, person.region), await listPapers(db), await answeredOn(db, person.id, day)];
+  const plan = found ?? plainPlan;
+  const [rows, papers, today] = [await readPool({ db, questions }, person), await questions.papers(), await answeredOn(db, person.id, day)];
   const paper =
     papers.find((each) => nameOf(each) === plan.paper) ??
     papers.find(({ blueprint }) => blueprint.questions === usualQuestions) ??
@@ -54,6 +68,19 @@ export async function readPlanning({ db, clock }: { db: Db; clock: Clock }, pers
     seconds: row.kind === 'numeric' ? secondsFor.number : secondsFor.options,
   }));
   return { day, plan, saved: found !== null, paper, papers, pool, today };
+}
+
+/** What is asked where somebody lives, with what they know of it: in the order of the syllabus, pack by pack. */
+async function readPool(
+  { db, questions }: Pick<PlanningNeeds, 'db' | 'questions'>,
+  person: Planner,
+): Promise<(CatalogueRow & MemoryOfQuestion)[]> {
+  const [catalogue, memories] = [await questions.catalogue(), await readMemories(db, person.id)];
+  const known = new Map(memories.map((memory) => [memory.questionId, memory]));
+  return catalogue.flatMap((row) => {
+    const memory = known.get(row.questionId);
+    return memory === undefined || !row.regions.includes(person.region) ? [] : [{ ...row, ...memory }];
+  });
 }
 
 /** How a paper is called in an address, a form and the database. */
@@ -74,4 +101,11 @@ export function minutesLeft(planning: Pick<Planning, 'day' | 'plan' | 'today'>):
 export function sittingOf({ day, plan, pool, today }: Planning, person: Planner, minutes: number): PlannedQuestion[] {
   const sitting = { ...startOf({ day, plan, today }), seconds: minutes === 0 ? null : minutes * 60 };
   return planSitting(pool, sitting, memoryModel(), randomFrom(`${person.id} ${day}`));
+}
+
+/** What a round holds: so many minutes of the plan, or the questions of one objective. */
+export function wished(planning: Planning, person: Planner, wish: RoundForm): PlannedQuestion[] {
+  if ('minutes' in wish) return sittingOf(planning, person, wish.minutes);
+  const own = planning.pool.filter(({ slug, objective }) => `${slug}/${objective}` === wish.objective);
+  return objectiveSitting(own, planning.day, memoryModel());
 }

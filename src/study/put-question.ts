@@ -8,6 +8,7 @@ import { plainMark, type Entry, type Task } from '../core/tasks/task.js';
 import type { Drawing } from '../core/drawing.js';
 import type { BankQuestion } from '../questions/index.js';
 import { entryOf, type AnswerForm } from './forms.js';
+import type { ItemRow } from './store.js';
 
 /** A bank question put to somebody: with its numbers drawn or its parts in order. */
 export interface PutQuestion {
@@ -24,6 +25,12 @@ export interface PutQuestion {
    * so there the pack's general one stands; a family's never gives its number away.
    */
   strip: Caution | null;
+}
+
+/** A question of a round as it stands before somebody. */
+export interface AskedItem extends ItemRow {
+  bank: BankQuestion;
+  put: PutQuestion;
 }
 
 export interface Given {

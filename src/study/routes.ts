@@ -4,8 +4,8 @@ import { RungwiseError } from '../core/errors.js';
 import { answerForm, roundForm, roundParams, tokenParams, type AnswerForm } from './forms.js';
 import { outcomePage } from './outcome-page.js';
 import { questionPage, roundEndPage } from './pages.js';
-import { readGiven, type Refusal } from './put-question.js';
-import type { AskedItem, StudyService } from './service.js';
+import { readGiven, type AskedItem, type Refusal } from './put-question.js';
+import type { StudyService } from './service.js';
 
 /** Rounds of practice. Every address here is a candidate's own: another's round answers as one that does not exist. */
 export function studyRoutes(study: StudyService) {
@@ -21,7 +21,7 @@ function rounds(app: FastifyInstance, study: StudyService): void {
   app.post('/study/rounds', { config }, async (request, reply) => {
     const form = roundForm.safeParse(request.body);
     if (!form.success) throw new RungwiseError('form-not-understood');
-    await study.startRound(request.who(), form.data.round, form.data.minutes);
+    await study.startRound(request.who(), form.data);
     return reply.redirect(`/study/rounds/${form.data.round}`, 303);
   });
 

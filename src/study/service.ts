@@ -1,21 +1,22 @@
 import { randomInt, randomUUID } from 'node:crypto';
-import { answersOfRound, findAnswer, recordAnswer, type AnswerRow, type RecordedAnswer } from '../answers/index.js';
+import { answersOfRound, findAnswer, recordAnswer, type RecordedAnswer } from '../answers/index.js';
 import { requirePermission, type Person } from '../accounts/index.js';
 import { dayNumber } from '../core/calendar.js';
 import { RungwiseError } from '../core/errors.js';
-import { memoryModel, type Rating } from '../core/memory.js';
+import { memoryModel } from '../core/memory.js';
 import { offersFreshDraw, ratingOf, surelyWrongAfter, type RatedAnswer } from '../core/rating.js';
 import { forecast } from '../core/plan/forecast.js';
+import type { PlanSettings } from '../core/plan/settings.js';
 import { dueDayOf } from '../core/plan/value.js';
-import { hasParts } from '../core/tasks/task.js';
-import type { BankQuestion, QuestionsService } from '../questions/index.js';
+import type { QuestionsService } from '../questions/index.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
-import type { AnswerForm } from './forms.js';
-import { putQuestion, readGiven, type Given, type PutQuestion } from './put-question.js';
+import type { AnswerForm, RoundForm } from './forms.js';
+import { putQuestion, readGiven, type AskedItem, type Given } from './put-question.js';
 import { memoryOf } from './memory-row.js';
-import { minutesLeft, readPlanning, sittingOf, startOf } from './planning.js';
+import { minutesLeft, readPlanning, settingsOf, sittingOf, startOf, wished } from './planning.js';
 import * as store from './store.js';
+import { stageOf, writtenAnswer } from './written-answer.js';
 
 /** Rounds of practice: what is asked, how an answer moves the memory, what is said of it. */
 
@@ -25,9 +26,12 @@ export interface StudyNeeds {
   questions: QuestionsService;
 }
 
-export interface AskedItem extends store.ItemRow {
-  bank: BankQuestion;
-  put: PutQuestion;
+/** An answer as it was recorded, and what is told of it. */
+export interface OutcomeView {
+  answer: RecordedAnswer;
+  item: AskedItem;
+  today: number;
+  settings: PlanSettings;
 }
 
 export type Answered =
@@ -48,12 +52,12 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
   const today = (person: Person): number => dayNumber(clock.now().getTime(), person.timeZone);
 
   /** Starts a round under the id that the page made; sending it twice makes one round. */
-  async function startRound(person: Person, id: string, minutes: number): Promise<void> {
+  async function startRound(person: Person, wish: RoundForm): Promise<void> {
     requirePermission(person, 'study');
-    const planning = await readPlanning({ db, clock }, person);
+    const planning = await readPlanning({ db, clock, questions }, person);
     const { day, pool } = planning;
     const revisions = new Map(pool.map((row) => [row.questionId, row.revision]));
-    const items = sittingOf(planning, person, minutes).map(({ questionId }, index) => ({
+    const items = wished(planning, person, wish).map(({ questionId }, index) => ({
       token: randomUUID(),
       // Even places: a fresh draw after a wrong number goes between.
       position: 2 * (index + 1),
@@ -61,7 +65,8 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
       revision: revisions.get(questionId) as number,
       seed: randomInt(2 ** 31),
     }));
-    await store.addRound(db, { id, personId: person.id, minutes, day, region: person.region, now: clock.now(), items });
+    const minutes = 'minutes' in wish ? wish.minutes : 0;
+    await store.addRound(db, { id: wish.round, personId: person.id, minutes, day, region: person.region, now: clock.now(), items });
   }
 
   async function withBank(item: store.ItemRow): Promise<AskedItem> {
@@ -108,8 +113,7 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
     const rating = ratingOf(rated);
     const moved = rating === null ? before : model.after(before, day, rating);
     const fresh = offersFreshDraw(rated);
-    const score = hasParts(asked.put.task) ? given.mark.score : null;
-    const written = writtenAnswer(person, item, given, score, rated, rating, day, clock.now());
+    const written = writtenAnswer(person, asked, given, rated, rating, day, clock.now());
     const after = {
       stability: moved?.stability ?? null,
       difficulty: moved?.difficulty ?? null,
@@ -121,12 +125,12 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
     return recordAnswer(db, written, item, after, fresh ? { token: randomUUID(), seed: randomInt(2 ** 31) } : null);
   }
 
-  async function outcome(person: Person, token: string): Promise<{ answer: RecordedAnswer; item: AskedItem; today: number } | null> {
+  async function outcome(person: Person, token: string): Promise<OutcomeView | null> {
     requirePermission(person, 'study');
     const recorded = await findAnswer(db, person.id, token);
     const item = recorded === null ? null : await store.itemByToken(db, person.id, token);
     if (recorded === null || item === null) return null;
-    return { answer: recorded, item: await withBank(item), today: today(person) };
+    return { answer: recorded, item: await withBank(item), today: today(person), settings: await settingsOf(db, person) };
   }
 
   async function roundEnd(person: Person, roundId: string) {
@@ -134,13 +138,13 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
     if (!(await store.roundExists(db, person.id, roundId))) throw new RungwiseError('not-found');
     const recorded = await answersOfRound(db, person.id, roundId);
     const rows = await Promise.all(recorded.map(async (a) => ({ answer: a, bank: await questions.get(a.questionId, a.revision) })));
-    const planning = await readPlanning({ db, clock }, person);
-    return { rows, today: planning.day, more: sittingOf(planning, person, 0).length > 0 };
+    const planning = await readPlanning({ db, clock, questions }, person);
+    return { rows, today: planning.day, settings: planning.plan, more: sittingOf(planning, person, 0).length > 0 };
   }
 
   /** What Now shows: what rounds would hold, what is open, and what comes back when. */
   async function overview(person: Person) {
-    const planning = await readPlanning({ db, clock }, person);
+    const planning = await readPlanning({ db, clock, questions }, person);
     const left = minutesLeft(planning);
     // What is left of the day comes first where there is an exam to plan for.
     const offered = planning.plan.examDay !== null && left > 0 ? [Math.min(left, longestRound), 10, 5, 20, 0] : [10, 5, 20, 0];
@@ -157,40 +161,4 @@ export function studyService({ db, clock, questions }: StudyNeeds) {
   }
 
   return { startRound, question, answer, outcome, roundEnd, overview };
-}
-
-function writtenAnswer(
-  person: Person,
-  item: store.ItemWithMemory,
-  given: Given,
-  score: number | null,
-  rated: RatedAnswer,
-  rating: Rating | null,
-  day: number,
-  now: Date,
-): AnswerRow {
-  return {
-    token: item.token,
-    personId: person.id,
-    questionId: item.questionId,
-    revision: item.revision,
-    seed: item.seed,
-    region: item.region,
-    given: given.given,
-    certainty: given.certainty,
-    right: rated.right,
-    score,
-    tellTale: given.mark.tellTales[0]?.name ?? null,
-    rating,
-    day,
-    answeredAt: now,
-    expectedRecall: rated.expectedRecall,
-  };
-}
-
-/** A family moves its memory once a day; a typed number that was wrong has one fresh draw, in this round or a later one of the day. */
-function stageOf(item: store.ItemWithMemory, asked: AskedItem, day: number): RatedAnswer['stage'] {
-  if (asked.bank.item.kind !== 'numeric') return 'first';
-  if (item.lastDay === day) return 'practice';
-  return item.retryOf !== null || item.retryDay === day ? 'fresh' : 'first';
 }

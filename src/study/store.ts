@@ -28,18 +28,8 @@ export async function enrolAll(sql: PoolClient, packId: number): Promise<void> {
   );
 }
 
-export interface PoolRow {
+export interface MemoryOfQuestion {
   questionId: number;
-  kind: string;
-  revision: number;
-  objective: string;
-  objectiveTitle: string;
-  topic: string;
-  topicTitle: string;
-  /** Title and slug of its pack. */
-  pack: string;
-  slug: string;
-  weight: number;
   stability: number | null;
   difficulty: number | null;
   lastDay: number | null;
@@ -47,15 +37,13 @@ export interface PoolRow {
   surelyWrong: boolean;
 }
 
-/** In the order of the syllabus, pack by pack. */
-export async function readPool(db: Db, personId: number, region: Region): Promise<PoolRow[]> {
-  const { rows } = await db.pool.query<PoolRow>({
-    name: 'study-pool',
-    text: `SELECT m.question_id AS "questionId", q.kind, q.current_revision AS revision, o.code AS objective, o.title AS "objectiveTitle",
-             t.code AS topic, t.title AS "topicTitle", p.title AS pack, p.slug, o.weight, m.stability, m.difficulty, m.last_day AS "lastDay", m.due_day AS "dueDay", m.surely_wrong AS "surelyWrong"
-           FROM memory m JOIN question q ON q.id = m.question_id JOIN objective o ON o.id = q.objective_id JOIN topic t ON t.id = o.topic_id JOIN pack p ON p.id = q.pack_id
-           WHERE m.person_id = $1 AND NOT q.retired AND $2 = ANY (q.regions) ORDER BY p.id, t.position, m.question_id`,
-    values: [personId, region],
+/** What somebody knows of each question, in no order. */
+export async function readMemories(db: Db, personId: number): Promise<MemoryOfQuestion[]> {
+  const { rows } = await db.pool.query<MemoryOfQuestion>({
+    name: 'study-memories',
+    text: `SELECT question_id AS "questionId", stability, difficulty, last_day AS "lastDay", due_day AS "dueDay", surely_wrong AS "surelyWrong"
+           FROM memory WHERE person_id = $1`,
+    values: [personId],
   });
   return rows;
 }

@@ -52,9 +52,9 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   const questions = questionsService({ db, clock });
   const accounts = accountsService({ db, clock, installation, enrol });
   const study = studyService({ db, clock, questions });
-  const plan = planService({ db, clock, secret: installation.cookieSecret });
-  const outlook = outlookService({ db, clock });
-  const progress = progressService({ db, clock });
+  const plan = planService({ db, clock, questions, secret: installation.cookieSecret });
+  const outlook = outlookService({ db, clock, questions });
+  const progress = progressService({ db, clock, questions });
   const classes = classesService({ db, clock });
   const calculators = calculatorsService({ questions });
   const bank = bankService({ db, questions });

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { tenths } from '../../src/outlook/words.js';
 import { answer, isNumber, rightFields, wrongFields } from '../support/answering.js';
@@ -70,6 +71,39 @@ describe('the outlook', () => {
     const rows = await kept();
     expect(rows.map(({ day }) => day)).toEqual([20782, 20783]); // days since 1970-01-01 to 25 and 26 November 2026
     expect(new Set(rows.map(({ for_day }) => for_day))).toEqual(new Set([20795]));
+  });
+});
+
+describe('what would raise it most', () => {
+  it('can be gone over at once: a round of that objective and nothing else, which then has nothing more for the day', async () => {
+    const visitor = await app.candidate();
+    await answerAll(visitor, (page) => (isNumber(page) ? { value: '1' } : wrongFields(page)));
+    app.clock.forward(86_400_000);
+    const page = await visitor.get('/outlook');
+    const form = page.html.querySelector('form[action="/study/rounds"]');
+    const fields = Object.fromEntries(
+      (form?.querySelectorAll('input') ?? []).map((input) => [input.getAttribute('name') ?? '', input.getAttribute('value') ?? '']),
+    );
+    const objective = fields['objective']?.split('/')[1] ?? '';
+    const started = await visitor.send('POST', '/study/rounds', fields);
+    const round = started.location ?? '';
+    let asked = 0;
+    for (let question = await visitor.get(round); question.status === 200; question = await visitor.get(round)) {
+      expect(question.words).toContain(objective);
+      await answer(visitor, question, rightFields(question));
+      asked += 1;
+    }
+    expect(asked).toBeGreaterThan(0);
+    const again = await visitor.send('POST', '/study/rounds', { ...fields, round: randomUUID() });
+    const end = await visitor.get((await visitor.get(again.location ?? '')).location ?? '');
+    expect(end.words).toContain('Nothing left to ask here today');
+  });
+
+  it.each(['AA-01', 'small/AA-01/x', "small/'", 'x'.repeat(200)])('refuses the objective %j', async (objective) => {
+    const visitor = await app.candidate();
+    const page = await visitor.get('/');
+    const _csrf = page.html.querySelector('input[name=_csrf]')?.getAttribute('value') ?? '';
+    expect((await visitor.send('POST', '/study/rounds', { _csrf, round: randomUUID(), objective })).status).toBe(400);
   });
 });
 

@@ -2,7 +2,7 @@ import ICAL from 'ical.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readDate } from '../../src/plan/forms.js';
 import { testApp, type Shown, type TestApp, type Visitor } from '../support/app.js';
-import { answer, isNumber, rightFields } from '../support/answering.js';
+import { answer, isNumber, rightFields, untilQuestion, wrongFields } from '../support/answering.js';
 
 /** A candidate says when the exam is; the plan shows its days, and a calendar program reads them. The clock stands on Wednesday 25 November 2026. */
 
@@ -158,5 +158,24 @@ describe('Now, with an exam ahead', () => {
     const now = await visitor.get('/');
     expect(now.html.querySelector('h1')?.text).toBe('Done for today');
     expect(now.html.querySelectorAll('.lengths button').length).toBeGreaterThan(1);
+  });
+});
+
+describe('a question that falls due on a day off', () => {
+  it('is said to come back on the first day after it that is not off', async () => {
+    const visitor = await app.candidate();
+    // 26 November 2026, tomorrow, is a Thursday.
+    await save(visitor, { minutes: '10', off: '4' });
+    const page = await untilQuestion(visitor, await visitor.round('5'), (shown) => !isNumber(shown));
+    const outcome = await answer(visitor, page, wrongFields(page));
+    expect(outcome.words).toContain('This one comes back in 2 days.');
+  });
+});
+
+describe('too few minutes', () => {
+  it('are told with how many would do', async () => {
+    const visitor = await app.candidate();
+    await save(visitor, { exam: '2026-11-28', minutes: '1' });
+    expect((await visitor.get('/plan')).words).toContain('With about 10 minutes a day you would meet them all.');
   });
 });

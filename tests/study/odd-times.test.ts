@@ -104,10 +104,12 @@ describe('a pack that loses questions', () => {
       head,
       questions: whole.questions.filter(({ id }) => !gone.includes(id)),
     });
+    // As if another server had loaded it: what is kept in memory is a minute old at most.
+    app.clock.forward(61_000);
     await allIsWell(first);
     const list = await visitor.get('/progress/answers');
     expect(list.html.querySelectorAll('.bank li')).toHaveLength(before);
-    const link = list.html.querySelectorAll('.bank a').find(({ text }) => gone.includes(text));
+    const link = list.html.querySelectorAll('.bank a').find(({ text }) => gone.some((code) => text.startsWith(code)));
     expect((await visitor.get(link?.getAttribute('href') ?? '')).status).toBe(200);
     expect((await visitor.get('/progress')).words).not.toContain(`${gone[0]?.slice(0, 5) ?? ''} `);
     app.clock.forward(72 * hour);

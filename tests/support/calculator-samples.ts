@@ -44,6 +44,8 @@ const service = calculatorsService({
     families: () => Promise.resolve([entry]),
     get: () => Promise.resolve(bank),
     count: () => Promise.reject(new Error('not asked for')),
+    catalogue: () => Promise.reject(new Error('not asked for')),
+    papers: () => Promise.reject(new Error('not asked for')),
     forget: () => undefined,
   },
 });

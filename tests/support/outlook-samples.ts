@@ -11,7 +11,20 @@ const outlook: OutlookPage['data'] = {
   range: 'Between 68 % and 91 %.',
   tomorrow: 'If you sat it tomorrow: about 3 to 5 of 10.',
   topics: [{ topic: 'Ladders <high>', asked: '2', right: '1.3 to 1.6' }],
-  gains: [{ objective: 'FU-08', title: 'What an RCD cannot do', minutes: 'about 4 min' }],
+  unmet: 'You have met 60 of 488 questions so far.',
+  gains: [
+    {
+      objective: 'FU-08',
+      title: 'What an RCD cannot do',
+      minutes: 'about 4 min',
+      practise: {
+        csrf: 'token',
+        round: '6f1c2d3e-0000-4000-8000-000000000001',
+        objective: 'entry-safety/FU-08',
+        label: 'Go over FU-08 now',
+      },
+    },
+  ],
   chart: rangesOverDays(
     [
       { day: 1, low: 0.3, high: 0.6 },
@@ -24,7 +37,7 @@ const outlook: OutlookPage['data'] = {
   titleBlock: [{ label: 'Candidate', value: 'Zelda Marrow', width: 12, name: true, id: false, href: null }],
 };
 
-const none = { tooFew: true, scale: null, range: null, tomorrow: null, topics: [], gains: [], chart: null, history: [] };
+const none = { tooFew: true, scale: null, range: null, tomorrow: null, unmet: null, topics: [], gains: [], chart: null, history: [] };
 
 export const outlookPages: readonly { name: string; page: OutlookPage }[] = [
   { name: 'outlook', page: { view: 'outlook/outlook', data: outlook } },

@@ -384,6 +384,8 @@ const tutor: TutorPage['data'] = {
 };
 
 const roundEnd: RoundEndPage['data'] = {
+  headline: 'The round is done',
+  lead: 'What was not right comes back soon.',
   asked: 3,
   right: 2,
   rows: [

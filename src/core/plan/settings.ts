@@ -45,6 +45,12 @@ export function isDayOff({ weekdaysOff, daysOff }: PlanSettings, day: number): b
   return weekdaysOff.includes(weekdayOf(day)) || daysOff.includes(day);
 }
 
+/** The day itself, or the first after it that is not off; the day itself again where every day of a year is off. */
+export function nextStudyDay(settings: PlanSettings, day: number): number {
+  for (let ahead = 0; ahead <= keepSafeDays; ahead += 1) if (!isDayOff(settings, day + ahead)) return day + ahead;
+  return day;
+}
+
 /** Days of study from today to the day before the exam, both counted; at least 1, since whoever asks is here today. */
 export function studyDaysLeft(settings: PlanSettings, today: number): number {
   if (settings.examDay === null || phaseOf(settings, today) === 'no-exam') return Infinity;
