@@ -23,7 +23,7 @@ beforeAll(async () => {
   renderer = await loadViews(views, assets);
 });
 
-const anyChrome: Chrome = { title: 'Any', layout: 'one', nav: [], you: null, scripts: [], plainHttp: false };
+const anyChrome: Chrome = { title: 'Any', layout: 'one', nav: [], you: null, scripts: [], styles: [], plainHttp: false };
 
 const named = samples.map((sample) => [sample.name, sample] as const);
 

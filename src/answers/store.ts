@@ -1,4 +1,4 @@
-import type { Certainty } from '../core/questions/schema.js';
+import type { RecordedCertainty } from '../core/questions/schema.js';
 import type { Region } from '../core/syllabus.js';
 import type { Db } from '../platform/db.js';
 
@@ -15,7 +15,7 @@ export interface AnswerRow {
   seed: number;
   region: Region;
   given: string;
-  certainty: Certainty;
+  certainty: RecordedCertainty;
   right: boolean;
   /** The share of a question's parts that were right; null where there are no parts. */
   score: number | null;
@@ -129,7 +129,7 @@ export interface RecordedAnswer {
   seed: number;
   region: Region;
   given: string;
-  certainty: Certainty;
+  certainty: RecordedCertainty;
   right: boolean;
   score: number | null;
   rating: number | null;

@@ -57,6 +57,16 @@ export const errorCodes = {
     title: 'Something changed meanwhile',
     message: 'The same question was answered somewhere else at the same moment. Go back to Now and carry on from there.',
   },
+  'paper-short': {
+    status: 409,
+    title: 'This paper cannot be made',
+    message: 'The pack does not have enough questions for one of its topics where you live. Choose another paper, and tell your tutor.',
+  },
+  'paper-not-open': {
+    status: 409,
+    title: 'This paper is not open',
+    message: 'It is not open yet, or it has been closed. Go back to Papers to see what can be sat now, and ask your tutor about this one.',
+  },
   'database-away': {
     status: 503,
     title: 'Please try again in a moment',

@@ -13,7 +13,10 @@ export interface ShownOption {
   why: string;
 }
 
-/** The options of a fixed question in the order of this seed; ordered numbers stay as written. */
+/** Options that speak of the others, such as "Both of these", make sense only where they were written. */
+const speaksOfOthers = /^(both|neither|either|all|none|any|only) (of|the|a\b|b\b|c\b|d\b|one and|1 and)|\b(of the above|of these answers)\b/i;
+
+/** The options of a fixed question in the order of this seed; ordered numbers, and options that speak of one another, stay as written. */
 export function shownOptions(question: SingleQuestion, seed: number): ShownOption[] {
   const options = question.options.map((option, index): ShownOption => ({
     value: String(index),
@@ -21,7 +24,8 @@ export function shownOptions(question: SingleQuestion, seed: number): ShownOptio
     key: option.key === true,
     why: option.why ?? '',
   }));
-  return question.order === 'fixed' ? options : shuffled(options, randomFrom(`options ${question.id} ${seed}`));
+  const stays = question.order === 'fixed' || question.options.some(({ text }) => speaksOfOthers.test(text));
+  return stays ? options : shuffled(options, randomFrom(`options ${question.id} ${seed}`));
 }
 
 /** The values a draw offers, in their order: those of its list, or those given; null where a number is to be typed. */

@@ -32,6 +32,8 @@ export interface Chrome {
   you: { name: string; href: string } | null;
   /** Names of browser modules to load, such as `numeric-field`. */
   scripts: string[];
+  /** Names of further style sheets of ours, such as `print-paper`. */
+  styles: string[];
   /** Said when the connection is not encrypted and does not stay on this machine. */
   plainHttp: boolean;
 }

@@ -10,6 +10,10 @@ const table = {
   calculate: ['visitor', ...roles],
   /** Rounds, answers, the return phrase. */
   study: ['candidate'],
+  /** Mock papers of one's own and of one's class. */
+  'sit-papers': ['candidate'],
+  /** Papers for a class, on a screen or printed, and their make-up. */
+  'set-papers': ['tutor', 'administrator'],
   /** One's own name, region, sessions. */
   'keep-own-account': roles,
   /** A class one is tutor of; an administrator sees all. */

@@ -1,2 +1,2 @@
 export { outlookRoutes } from './routes.js';
-export { outlookService } from './service.js';
+export { outlookService, type OutlookService } from './service.js';

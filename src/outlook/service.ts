@@ -4,7 +4,7 @@ import { firstSightChances, type FirstSights, type OutlookQuestion } from '../co
 import { bestGains, expectedAfter, outlookOf, type Outlook } from '../core/outlook/outlook.js';
 import { forecast } from '../core/plan/forecast.js';
 import type { PaperRow } from '../questions/index.js';
-import { nameOf, readPlanning, startOf, type Planning, type PlanningNeeds } from '../study/index.js';
+import { nameOf, readPlanning, startOf, type Planner, type Planning, type PlanningNeeds } from '../study/index.js';
 import * as store from './store.js';
 
 /** Whether somebody will pass: told as a range, kept each day, and never as a certainty. */
@@ -76,5 +76,16 @@ export function outlookService({ db, clock, questions }: PlanningNeeds) {
     return outlookOf({ questions, paper: paper.blueprint, day: plan.examDay, firstSights: sights }, model);
   }
 
-  return { view };
+  /** For a paper about to be sat: as things stand, or null while too few of its pack's questions were met. */
+  async function chanceOf(person: Planner, paper: PaperRow): Promise<{ low: number; high: number } | null> {
+    const { day, pool } = await readPlanning({ db, clock, questions }, person);
+    const own = pool.filter(({ slug }) => slug === paper.pack);
+    const met = own.filter(({ memory }) => memory !== null).length;
+    if (met < Math.min(neededQuestions, own.length)) return null;
+    const sights = await store.firstSights(db, person.id, paper.pack);
+    const { low, high } = outlookOf({ questions: own, paper: paper.blueprint, day: day + 1, firstSights: sights }, model);
+    return { low, high };
+  }
+
+  return { view, chanceOf };
 }

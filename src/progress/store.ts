@@ -1,5 +1,5 @@
 import type { CertaintyCount } from '../core/progress/sureness.js';
-import type { Certainty } from '../core/questions/schema.js';
+import type { RecordedCertainty } from '../core/questions/schema.js';
 import { anywhere } from '../core/words.js';
 import type { Db } from '../platform/db.js';
 
@@ -10,7 +10,7 @@ export async function countCertainty(db: Db, personId: number): Promise<Certaint
   const { rows } = await db.pool.query<CertaintyCount>({
     name: 'progress-certainty',
     text: `SELECT certainty, count(*)::int AS answers, count(*) FILTER (WHERE "right")::int AS "right" FROM answer
-           WHERE person_id = $1 AND given <> '' AND rating IS NOT NULL GROUP BY certainty`,
+           WHERE person_id = $1 AND given <> '' AND certainty <> 'unsaid' AND rating IS NOT NULL GROUP BY certainty`,
     values: [personId],
   });
   return rows;
@@ -47,7 +47,10 @@ export interface GivenRow {
   unknown: boolean;
   right: boolean;
   score: number | null;
-  certainty: Certainty;
+  certainty: RecordedCertainty;
+  /** The sitting and the place on its paper, for an answer given on one. */
+  sitting: string | null;
+  place: number | null;
   /** How many the filter finds in all. */
   total: number;
 }
@@ -58,9 +61,10 @@ export async function findAnswers(
   { text, show, limit, offset }: { text: string; show: AnswerFilter; limit: number; offset: number },
 ): Promise<GivenRow[]> {
   const { rows } = await db.pool.query<GivenRow>(
-    `SELECT a.token, a.day, q.code, coalesce(r.body->>'stem', r.body->>'title', '') AS stem, a.given = '' AS unknown, a."right", a.score, a.certainty,
+    `SELECT a.token, a.day, q.code, coalesce(r.body->>'stem', r.body->>'title', '') AS stem, a.given = '' AS unknown, a."right", a.score, a.certainty, s.sitting_id AS sitting, s.position AS place,
        count(*) OVER ()::int AS total
      FROM answer a JOIN question q ON q.id = a.question_id JOIN question_revision r ON r.question_id = a.question_id AND r.revision = a.revision
+       LEFT JOIN sitting_answer s ON s.token = a.token
      WHERE a.person_id = $1 AND ($2 = 'all' OR NOT a."right") AND ($2 <> 'sure-wrong' OR (a.certainty = 'sure' AND a.given <> ''))
        AND ($3 = '' OR q.code ILIKE $4 OR jsonb_to_tsvector('english', r.body, '["string"]') @@ websearch_to_tsquery('english', $3))
      ORDER BY a.answered_at DESC, a.token LIMIT $5 OFFSET $6`,

@@ -12,7 +12,7 @@ import type { OutcomeView } from './service.js';
 
 /** The page after an answer: right or wrong, why, the working, the caution, what comes next. */
 
-const sureWords = { sure: 'were sure', fairly: 'were fairly sure', guessing: 'were guessing' } as const;
+const sureWords = { sure: 'were sure', fairly: 'were fairly sure', guessing: 'were guessing', unsaid: '' } as const;
 
 export function outcomePage({ answer, item, today, settings }: OutcomeView): OutcomePage {
   const retry = answer.freshToken !== null && !answer.freshAnswered;
@@ -42,7 +42,7 @@ const hasDraw = (task: Task): task is Task & { draw: Draw } => (task.kind === 'c
 
 function verdict(answer: RecordedAnswer, item: AskedItem, retry: boolean): OutcomePage['data']['verdict'] {
   const { task } = item.put;
-  const sure = answer.given === '' ? '' : ` and ${sureWords[answer.certainty]}`;
+  const sure = answer.given === '' || answer.certainty === 'unsaid' ? '' : ` and ${sureWords[answer.certainty]}`;
   const said = `You ${givenWords(task, answer.given)}${readAs(answer.given, task)}${sure}.`;
   const score = scoreWords(task, answer.score);
   if (retry)

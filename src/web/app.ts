@@ -9,6 +9,7 @@ import { classesService } from '../classes/index.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
 import { projectFolder } from '../platform/project-folder.js';
+import { papersRoutes, papersService } from '../papers/index.js';
 import { progressRoutes, progressService } from '../progress/index.js';
 import { outlookRoutes, outlookService } from '../outlook/index.js';
 import { planRoutes, planService } from '../plan/index.js';
@@ -54,6 +55,7 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   const study = studyService({ db, clock, questions });
   const plan = planService({ db, clock, questions, secret: installation.cookieSecret });
   const outlook = outlookService({ db, clock, questions });
+  const papers = papersService({ db, clock, questions, outlook });
   const progress = progressService({ db, clock, questions });
   const classes = classesService({ db, clock });
   const calculators = calculatorsService({ questions });
@@ -76,6 +78,7 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   await server.register(planRoutes(plan));
   await server.register(outlookRoutes(outlook));
   await server.register(progressRoutes(progress));
+  await server.register(papersRoutes(papers));
   await server.register(calculatorsRoutes(calculators));
   await server.register(packsRoutes(uploads));
   await server.register(bankRoutes({ bank, queries }));

@@ -7,14 +7,17 @@ import type { Renderer } from './plugins/views.js';
 
 declare module 'fastify' {
   interface FastifyReply {
-    page(page: { view: string; data: object }, chrome: Pick<Chrome, 'title'> & Partial<Pick<Chrome, 'layout' | 'scripts'>>): FastifyReply;
+    page(
+      page: { view: string; data: object },
+      chrome: Pick<Chrome, 'title'> & Partial<Pick<Chrome, 'layout' | 'scripts' | 'styles'>>,
+    ): FastifyReply;
   }
 }
 
 export function pages(app: FastifyInstance, renderer: Renderer, https: boolean): void {
-  app.decorateReply('page', function page(this: FastifyReply, shown, { title, layout = 'one', scripts = [] }) {
+  app.decorateReply('page', function page(this: FastifyReply, shown, { title, layout = 'one', scripts = [], styles = [] }) {
     const { request } = this;
-    const chrome: Chrome = { title, layout, scripts, nav: nav(request), you: you(request), plainHttp: !https && isPlain(request) };
+    const chrome: Chrome = { title, layout, scripts, styles, nav: nav(request), you: you(request), plainHttp: !https && isPlain(request) };
     return this.headers({ 'content-type': 'text/html; charset=utf-8', 'cache-control': 'no-store' }).send(renderer.page(shown, chrome));
   });
 }
@@ -28,6 +31,8 @@ function nav(request: FastifyRequest): Chrome['nav'] {
     ...offered('study', '/plan', 'Plan'),
     ...offered('study', '/outlook', 'Outlook'),
     ...offered('study', '/progress', 'Progress'),
+    ...offered('sit-papers', '/papers', 'Papers'),
+    ...offered('set-papers', '/class-papers', 'Papers'),
     ...offered('read-bank', '/bank', 'Bank'),
     ...offered('read-bank', '/queries', 'Queries'),
     ...offered('keep-packs', '/packs', 'Packs'),

@@ -100,7 +100,16 @@ const nav = (current: string): Chrome['nav'] =>
   ].map((item) => ({ ...item, current: item.label === current }));
 
 function chrome(title: string, more: Partial<Chrome> = {}): Chrome {
-  return { title, layout: 'one', nav: nav('Now'), you: { name: 'Zelda Marrow', href: '/me' }, scripts: [], plainHttp: false, ...more };
+  return {
+    title,
+    layout: 'one',
+    nav: nav('Now'),
+    you: { name: 'Zelda Marrow', href: '/me' },
+    scripts: [],
+    styles: [],
+    plainHttp: false,
+    ...more,
+  };
 }
 
 const visitor = {

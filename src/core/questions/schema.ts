@@ -28,3 +28,6 @@ export const kindNames: Readonly<Record<FixedKind | 'numeric', string>> = {
 
 export type Certainty = 'sure' | 'fairly' | 'guessing';
 export const certainties = ['sure', 'fairly', 'guessing'] as const;
+
+/** As an answer is recorded: on a paper nobody is asked how sure they are. */
+export type RecordedCertainty = Certainty | 'unsaid';

@@ -1,0 +1,124 @@
+import { randomUUID } from 'node:crypto';
+import type { PoolClient } from 'pg';
+import { lockMemories, recordPaperAnswers, type LockedMemory, type PaperAnswer } from '../answers/index.js';
+import { dayNumber } from '../core/calendar.js';
+import { RungwiseError } from '../core/errors.js';
+import { memoryModel } from '../core/memory.js';
+import { valueOfLetter } from '../core/papers/sheet.js';
+import { dueDayOf } from '../core/plan/value.js';
+import { paperRating } from '../core/rating.js';
+import { markGiven } from '../core/tasks/index.js';
+import type { QuestionsService } from '../questions/index.js';
+import { inTransaction, type Db } from '../platform/db.js';
+import { memoryOf } from '../study/index.js';
+import { itemsOf } from './paper-store.js';
+import { putAll, type SheetItem } from './sheet-item.js';
+import { finishSitting, lockSitting, type LockedSitting, type MarkedAnswer } from './hand-in-store.js';
+import { sheetOf } from './sitting-store.js';
+import type { SheetRow } from './rows.js';
+
+/** Handing in: marked once, and learnt from once, all in one transaction. Whoever comes second finds it done. */
+
+/** What a sheet is worth, without a look at anything else. */
+export function markSheet(items: readonly SheetItem[], sheet: readonly Pick<SheetRow, 'position' | 'choice'>[]): MarkedAnswer[] {
+  const choices = new Map(sheet.map(({ position, choice }) => [position, choice]));
+  return items.map(({ position, task }) => {
+    const choice = choices.get(position) ?? null;
+    const value = choice === null ? null : valueOfLetter(task, choice);
+    return { position, choice, right: value !== null && markGiven(task, value)?.right === true, token: null };
+  });
+}
+
+export function handingIn({ db, questions }: { db: Db; questions: QuestionsService }) {
+  const model = memoryModel();
+
+  /** @param at the moment that counts: now, or the deadline when that has passed */
+  async function handIn(sittingId: string, at: Date): Promise<void> {
+    await inTransaction(db, (sql) => handInWith(sql, sittingId, at));
+  }
+
+  async function handInWith(sql: PoolClient, sittingId: string, at: Date): Promise<void> {
+    const sitting = await lockSitting(sql, sittingId);
+    if (sitting === null) throw new RungwiseError('not-found');
+    if (sitting.handedInAt !== null) return;
+    const items = await putAll(questions, await itemsOf(sql, sitting.paperId, sitting.version), sitting.region);
+    const sheet = await sheetOf(sql, sittingId);
+    const marked = markSheet(items, sheet);
+    const savedAt = new Map(sheet.map((row) => [row.position, row.savedAt]));
+    const learnt = sitting.personId === null ? [] : await learn(sql, sitting, sitting.personId, items, marked, savedAt, at);
+    const tokens = new Map(learnt.map(({ position, token }) => [position, token]));
+    const right = marked.filter((answer) => answer.right).length;
+    await finishSitting(sql, sittingId, {
+      handedInAt: at,
+      right,
+      passed: right >= sitting.passMark,
+      answers: marked.filter(({ choice }) => choice !== null).map((answer) => ({ ...answer, token: tokens.get(answer.position) ?? null })),
+    });
+  }
+
+  /** A blank teaches nothing: it may be that there was no time. */
+  async function learn(
+    sql: PoolClient,
+    sitting: LockedSitting,
+    personId: number,
+    items: readonly SheetItem[],
+    marked: readonly MarkedAnswer[],
+    savedAt: ReadonlyMap<number, Date>,
+    at: Date,
+  ): Promise<(PaperAnswer & { position: number })[]> {
+    const memories = new Map(
+      (
+        await lockMemories(
+          sql,
+          personId,
+          items.map(({ questionId }) => questionId),
+        )
+      ).map((row) => [row.questionId, row]),
+    );
+    const day = dayNumber(at.getTime(), sitting.timeZone ?? 'Europe/London');
+    const answers = items.flatMap((item, index) => {
+      const [mark, before] = [marked[index], memories.get(item.questionId)];
+      if (mark?.choice == null || before === undefined) return [];
+      const given = valueOfLetter(item.task, mark.choice) ?? '';
+      return [
+        {
+          position: item.position,
+          ...learnt(item, given, mark.right, before, day, sitting.examDay),
+          answeredAt: savedAt.get(item.position) ?? at,
+        },
+      ];
+    });
+    await recordPaperAnswers(sql, { personId, region: sitting.region, day }, answers);
+    return answers;
+  }
+
+  function learnt(item: SheetItem, given: string, right: boolean, before: LockedMemory, day: number, examDay: number | null) {
+    const memory = memoryOf(before);
+    const expectedRecall = memory === null ? null : model.recall(memory, day);
+    // One update a day: what was answered today already has moved.
+    const rating = memory !== null && memory.lastDay >= day ? null : paperRating(right, expectedRecall);
+    const moved = rating === null ? memory : model.after(memory, day, rating);
+    return {
+      token: randomUUID(),
+      questionId: item.questionId,
+      revision: item.revision,
+      seed: item.seed,
+      given,
+      right,
+      tellTale: markGiven(item.task, given)?.tellTales[0]?.name ?? null,
+      rating,
+      expectedRecall,
+      before,
+      after: {
+        stability: moved?.stability ?? null,
+        difficulty: moved?.difficulty ?? null,
+        lastDay: moved?.lastDay ?? null,
+        dueDay: rating === null || moved === null ? before.dueDay : dueDayOf(moved, item.bank.objective.weight, examDay, model),
+      },
+    };
+  }
+
+  return { handIn, handInWith };
+}
+
+export type HandingIn = ReturnType<typeof handingIn>;

@@ -1,0 +1,2 @@
+export { papersRoutes } from './routes.js';
+export { papersService, type PapersService } from './service.js';

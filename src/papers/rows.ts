@@ -1,0 +1,64 @@
+import type { Blueprint, Region } from '../core/syllabus.js';
+
+/** What the tables of papers hold, as the program sees it. */
+
+export interface PaperHead {
+  paperId: string;
+  title: string;
+  /** Slug and title of its pack, and the version it had then. */
+  pack: string;
+  packTitle: string;
+  packVersion: string;
+  blueprint: Blueprint;
+  region: Region;
+  madeBy: number | null;
+  madeAt: Date;
+  /** Null for a candidate's own. */
+  classId: number | null;
+  className: string | null;
+  versions: number;
+  opensAt: Date | null;
+  closesAt: Date | null;
+}
+
+export interface ItemRow {
+  position: number;
+  questionId: number;
+  revision: number;
+  seed: number;
+}
+
+export interface SittingRow {
+  sittingId: string;
+  version: number;
+  personId: number | null;
+  guestName: string | null;
+  way: 'screen' | 'sheet';
+  extraTime: number;
+  startedAt: Date | null;
+  deadlineAt: Date | null;
+  handedInAt: Date | null;
+  right: number | null;
+  passed: boolean | null;
+  chanceLow: number | null;
+  chanceHigh: number | null;
+  firstRight: number | null;
+  remarkedAt: Date | null;
+}
+
+export interface SheetRow {
+  position: number;
+  choice: string | null;
+  again: boolean;
+  savedAt: Date;
+  right: boolean | null;
+  firstRight: boolean | null;
+}
+
+export const headColumns = `pa.id AS "paperId", pa.title, pk.slug AS pack, pk.title AS "packTitle", pa.pack_version AS "packVersion", pa.blueprint, pa.region,
+  pa.made_by AS "madeBy", pa.made_at AS "madeAt", pa.class_id AS "classId", sc.name AS "className", pa.versions, pa.opens_at AS "opensAt", pa.closes_at AS "closesAt"`;
+export const headTables = 'paper pa JOIN pack pk ON pk.id = pa.pack_id LEFT JOIN study_class sc ON sc.id = pa.class_id';
+
+export const sittingColumns = `s.id AS "sittingId", s.version, s.person_id AS "personId", s.guest_name AS "guestName", s.way, s.extra_time AS "extraTime",
+  s.started_at AS "startedAt", s.deadline_at AS "deadlineAt", s.handed_in_at AS "handedInAt", s."right", s.passed,
+  s.chance_low AS "chanceLow", s.chance_high AS "chanceHigh", s.first_right AS "firstRight", s.remarked_at AS "remarkedAt"`;

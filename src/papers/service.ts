@@ -1,0 +1,18 @@
+import type { Clock } from '../platform/clock.js';
+import type { Db } from '../platform/db.js';
+import type { OutlookService } from '../outlook/index.js';
+import type { QuestionsService } from '../questions/index.js';
+import { handingIn } from './hand-in.js';
+import { paperMaker } from './making.js';
+import { settingService } from './set-service.js';
+import { sittingsService } from './sitting-service.js';
+
+/** Mock papers: a candidate's own and those set for a class, on a screen and on paper. */
+
+export type PapersService = ReturnType<typeof papersService>;
+
+export function papersService(needs: { db: Db; clock: Clock; questions: QuestionsService; outlook: OutlookService }) {
+  const { db, questions } = needs;
+  const shared = { ...needs, maker: paperMaker(questions), handingIn: handingIn({ db, questions }) };
+  return { sittings: sittingsService(shared), setting: settingService(shared) };
+}

@@ -1,0 +1,203 @@
+import { randomInt } from 'node:crypto';
+import { requirePermission, type Person } from '../accounts/index.js';
+import { dayNumber } from '../core/calendar.js';
+import { RungwiseError } from '../core/errors.js';
+import { lettersOf } from '../core/papers/sheet.js';
+import { deadlineOf, stateOf, type SittingState } from '../core/papers/time.js';
+import type { Clock } from '../platform/clock.js';
+import { inTransaction, type Db } from '../platform/db.js';
+import type { OutlookService } from '../outlook/index.js';
+import type { PaperRow, QuestionsService } from '../questions/index.js';
+import { nameOf, readPlanning, type Planning } from '../study/index.js';
+import { openPapers, type OpenPaper } from './class-store.js';
+import type { HandingIn } from './hand-in.js';
+import { shortWords, type PaperMaker } from './making.js';
+import { addPaper, findPaper, itemsOf } from './paper-store.js';
+import type { SheetRow } from './rows.js';
+import { putAll, type SheetItem } from './sheet-item.js';
+import * as store from './sitting-store.js';
+
+/** A candidate's side of papers: making one's own, sitting it, handing it in. */
+
+export interface SittingsNeeds {
+  db: Db;
+  clock: Clock;
+  questions: QuestionsService;
+  outlook: OutlookService;
+  maker: PaperMaker;
+  handingIn: HandingIn;
+}
+
+export interface SittingView {
+  sitting: store.SittingWithPaper;
+  state: SittingState;
+  items: SheetItem[];
+  sheet: SheetRow[];
+  now: Date;
+}
+
+export interface PapersView {
+  day: number;
+  now: Date;
+  /** Papers one may make, each with what the pack lacks for it, if anything. */
+  offered: { name: string; paper: PaperRow; lacking: string | null; planned: boolean }[];
+  open: OpenPaper[];
+  sittings: store.SittingWithPaper[];
+}
+
+/** Days within which a question counts as seen lately. */
+const recentDays = 14;
+
+const minute = 60_000;
+
+export type SittingsService = ReturnType<typeof sittingsService>;
+
+export function sittingsService({ db, clock, questions, outlook, maker, handingIn }: SittingsNeeds) {
+  const planningOf = (person: Person): Promise<Planning> => readPlanning({ db, clock, questions }, person);
+
+  async function overview(person: Person): Promise<PapersView> {
+    requirePermission(person, 'sit-papers');
+    const now = clock.now();
+    await closeOverdue(await store.listSittings(db, person.id), now);
+    const papers = await questions.papers();
+    const { paper: planned, day } = await planningOf(person);
+    const offered = await Promise.all(
+      papers.map(async (paper) => {
+        const short = await maker.lacking(paper, person.region);
+        const name = nameOf(paper);
+        return {
+          name,
+          paper,
+          lacking: short.length === 0 ? null : shortWords(short),
+          planned: planned !== null && nameOf(planned) === name,
+        };
+      }),
+    );
+    return { day, now, offered, open: await openPapers(db, person.id, now), sittings: await store.listSittings(db, person.id) };
+  }
+
+  /** Makes a paper and its sitting under one id, which the page made; sending it twice makes one. */
+  async function makeOwn(person: Person, wish: { sitting: string; paper: string; extraTime: number }): Promise<void> {
+    requirePermission(person, 'sit-papers');
+    const planning = await planningOf(person);
+    const paper = planning.papers.find((each) => nameOf(each) === wish.paper);
+    if (paper === undefined) throw new RungwiseError('form-not-understood', 'no such paper');
+    const recent = planning.pool.filter(({ memory }) => memory !== null && memory.lastDay > planning.day - recentDays);
+    const seed = randomInt(2 ** 31);
+    const made = await maker.make({
+      paper,
+      region: person.region,
+      seed,
+      versions: 1,
+      recent: new Set(recent.map(({ questionId }) => questionId)),
+    });
+    if ('short' in made) throw new RungwiseError('paper-short', shortWords(made.short));
+    const mine = (await store.listSittings(db, person.id)).filter(({ classId }) => classId === null).length;
+    await inTransaction(db, async (sql) => {
+      await addPaper(sql, {
+        paperId: wish.sitting,
+        title: `Mock paper ${mine + 1}`,
+        pack: paper.pack,
+        blueprint: paper.blueprint,
+        region: person.region,
+        seed,
+        madeBy: person.id,
+        madeAt: clock.now(),
+        classId: null,
+        versions: made.versions,
+        opensAt: null,
+        closesAt: null,
+      });
+      const sitting = { sittingId: wish.sitting, paperId: wish.sitting, version: 1, personId: person.id, extraTime: wish.extraTime };
+      await store.addSitting(sql, sitting);
+    });
+  }
+
+  /** A class paper that is open to this candidate. @returns the sitting, the same one when called again */
+  async function takeUp(person: Person, paperId: string): Promise<string> {
+    requirePermission(person, 'sit-papers');
+    const found = await openPapers(db, person.id, clock.now());
+    const paper = found.find((each) => each.paperId === paperId);
+    if (paper === undefined) throw new RungwiseError('paper-not-open');
+    await inTransaction(db, (sql) => store.takeUpSitting(sql, paperId, person.id, paper.extraTime));
+    const mine = (await store.listSittings(db, person.id)).find((sitting) => sitting.paperId === paperId);
+    if (mine === undefined) throw new RungwiseError('not-found');
+    return mine.sittingId;
+  }
+
+  async function head(person: Person, sittingId: string): Promise<{ sitting: store.SittingWithPaper; state: SittingState; now: Date }> {
+    requirePermission(person, 'sit-papers');
+    const now = clock.now();
+    const sitting = await store.findSitting(db, person.id, sittingId);
+    if (sitting === null) throw new RungwiseError('not-found');
+    const state = stateOf(sitting, now.getTime());
+    if (state !== 'over') return { sitting, state, now };
+    await handingIn.handIn(sittingId, sitting.deadlineAt ?? now);
+    return { sitting: (await store.findSitting(db, person.id, sittingId)) ?? sitting, state: 'handed-in', now };
+  }
+
+  async function view(person: Person, sittingId: string): Promise<SittingView> {
+    const { sitting, state, now } = await head(person, sittingId);
+    // Nothing of a question is shown before the clock runs.
+    const items =
+      state === 'waiting' ? [] : await putAll(questions, await itemsOf(db.pool, sitting.paperId, sitting.version), sitting.region);
+    return { sitting, state, items, sheet: await store.sheetOf(db.pool, sittingId), now };
+  }
+
+  async function begin(person: Person, sittingId: string): Promise<void> {
+    const { sitting, state, now } = await head(person, sittingId);
+    if (state !== 'waiting') return;
+    const paper = await findPaper(db, sitting.paperId);
+    if (paper === null) throw new RungwiseError('not-found');
+    if (paper.closesAt !== null && (now < (paper.opensAt ?? now) || now >= paper.closesAt)) throw new RungwiseError('paper-not-open');
+    const deadline = deadlineOf(now.getTime(), paper.blueprint.minutes, sitting.extraTime, paper.closesAt?.getTime() ?? null);
+    const chance = await outlook.chanceOf(person, paper);
+    await store.beginSitting(db, sittingId, { startedAt: now, deadlineAt: new Date(deadline), chance });
+  }
+
+  /** Letters of each question of a sitting. They never change, so they are kept; only a sitting's own candidate comes this far. */
+  const letters = new Map<string, string[][]>();
+  async function lettersFor(person: Person, sittingId: string): Promise<string[][]> {
+    const key = `${person.id}/${sittingId}`;
+    const known = letters.get(key);
+    if (known !== undefined) return known;
+    const { items } = await view(person, sittingId);
+    const made = items.map(({ task }) => lettersOf(task));
+    if (letters.size >= 2000) letters.clear();
+    if (made.length > 0) letters.set(key, made);
+    return made;
+  }
+
+  /** @returns `late` when the sitting no longer runs: what was saved before counts, and this does not */
+  async function save(person: Person, sittingId: string, choices: readonly store.SavedChoice[]): Promise<'saved' | 'late'> {
+    requirePermission(person, 'sit-papers');
+    const offered = await lettersFor(person, sittingId);
+    if (
+      choices.some(
+        ({ position, choice }) => offered[position - 1] === undefined || (choice !== null && !offered[position - 1]?.includes(choice)),
+      )
+    )
+      throw new RungwiseError('form-not-understood', `sitting ${sittingId}: a letter or a question that the paper does not have`);
+    if (choices.length === 0) return (await head(person, sittingId)).state === 'running' ? 'saved' : 'late';
+    return (await store.saveChoices(db, person.id, sittingId, choices, clock.now())) ? 'saved' : 'late';
+  }
+
+  async function handIn(person: Person, sittingId: string): Promise<void> {
+    const { state, now } = await head(person, sittingId);
+    if (state === 'running') await handingIn.handIn(sittingId, now);
+  }
+
+  async function closeOverdue(sittings: readonly store.SittingWithPaper[], now: Date): Promise<void> {
+    for (const sitting of sittings)
+      if (sitting.deadlineAt !== null && stateOf(sitting, now.getTime()) === 'over')
+        await handingIn.handIn(sitting.sittingId, sitting.deadlineAt);
+  }
+
+  return { overview, makeOwn, takeUp, view, head, begin, save, handIn };
+}
+
+/** Minutes of a sitting as planned, with the extra time. */
+export const plannedMinutes = ({ blueprint, extraTime }: Pick<store.SittingWithPaper, 'blueprint' | 'extraTime'>): number =>
+  Math.round((deadlineOf(0, blueprint.minutes, extraTime, null) / minute) * 10) / 10;
+
+export const dayOf = (at: Date, person: Pick<Person, 'timeZone'>): number => dayNumber(at.getTime(), person.timeZone);
