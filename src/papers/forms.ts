@@ -38,7 +38,7 @@ export interface SavedForm {
  * @throws RungwiseError for anything that our pages do not send
  */
 export function readSaved(body: unknown): SavedForm {
-  const fields = z.record(z.string().max(20), z.string().max(60)).safeParse(body);
+  const fields = z.record(z.string().max(20), z.string().max(200)).safeParse(body);
   if (!fields.success) throw new RungwiseError('form-not-understood', 'an answer sheet that cannot be read');
   const { data } = fields;
   const changed = Object.keys(data).flatMap((name) => {

@@ -2,6 +2,7 @@ import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
 import type { OutlookService } from '../outlook/index.js';
 import type { QuestionsService } from '../questions/index.js';
+import { correcting } from './correcting.js';
 import { handingIn } from './hand-in.js';
 import { paperMaker } from './making.js';
 import { settingService } from './set-service.js';
@@ -12,7 +13,12 @@ import { sittingsService } from './sitting-service.js';
 export type PapersService = ReturnType<typeof papersService>;
 
 export function papersService(needs: { db: Db; clock: Clock; questions: QuestionsService; outlook: OutlookService }) {
-  const { db, questions } = needs;
-  const shared = { ...needs, maker: paperMaker(questions), handingIn: handingIn({ db, questions }) };
+  const { db, clock, questions } = needs;
+  const shared = {
+    ...needs,
+    maker: paperMaker(questions),
+    handingIn: handingIn({ db, questions }),
+    correcting: correcting({ db, clock, questions }),
+  };
   return { sittings: sittingsService(shared), setting: settingService(shared) };
 }

@@ -1,6 +1,5 @@
 import { randomInt } from 'node:crypto';
 import { requirePermission, type Person } from '../accounts/index.js';
-import { dayNumber } from '../core/calendar.js';
 import { RungwiseError } from '../core/errors.js';
 import { lettersOf } from '../core/papers/sheet.js';
 import { deadlineOf, stateOf, type SittingState } from '../core/papers/time.js';
@@ -10,6 +9,7 @@ import type { OutlookService } from '../outlook/index.js';
 import type { PaperRow, QuestionsService } from '../questions/index.js';
 import { nameOf, readPlanning, type Planning } from '../study/index.js';
 import { openPapers, type OpenPaper } from './class-store.js';
+import type { Correcting, CorrectedItem } from './correcting.js';
 import type { HandingIn } from './hand-in.js';
 import { shortWords, type PaperMaker } from './making.js';
 import { addPaper, findPaper, itemsOf } from './paper-store.js';
@@ -26,6 +26,7 @@ export interface SittingsNeeds {
   outlook: OutlookService;
   maker: PaperMaker;
   handingIn: HandingIn;
+  correcting: Correcting;
 }
 
 export interface SittingView {
@@ -34,6 +35,12 @@ export interface SittingView {
   items: SheetItem[];
   sheet: SheetRow[];
   now: Date;
+}
+
+export interface SittingResult {
+  sitting: store.SittingWithPaper;
+  items: CorrectedItem[];
+  sheet: SheetRow[];
 }
 
 export interface PapersView {
@@ -48,11 +55,9 @@ export interface PapersView {
 /** Days within which a question counts as seen lately. */
 const recentDays = 14;
 
-const minute = 60_000;
-
 export type SittingsService = ReturnType<typeof sittingsService>;
 
-export function sittingsService({ db, clock, questions, outlook, maker, handingIn }: SittingsNeeds) {
+export function sittingsService({ db, clock, questions, outlook, maker, handingIn, correcting }: SittingsNeeds) {
   const planningOf = (person: Person): Promise<Planning> => readPlanning({ db, clock, questions }, person);
 
   async function overview(person: Person): Promise<PapersView> {
@@ -187,17 +192,22 @@ export function sittingsService({ db, clock, questions, outlook, maker, handingI
     if (state === 'running') await handingIn.handIn(sittingId, now);
   }
 
+  /** What was handed in, marked by the keys as they stand now; null while the paper is not handed in. */
+  async function result(person: Person, sittingId: string): Promise<SittingResult | null> {
+    const first = await head(person, sittingId);
+    if (first.state !== 'handed-in') return null;
+    const { paperId, version, region } = first.sitting;
+    await correcting.remarkPaper(paperId, region);
+    const { sitting } = await head(person, sittingId);
+    const items = await correcting.itemsAsCorrected(await itemsOf(db.pool, paperId, version), region);
+    return { sitting, items, sheet: await store.sheetOf(db.pool, sittingId) };
+  }
+
   async function closeOverdue(sittings: readonly store.SittingWithPaper[], now: Date): Promise<void> {
     for (const sitting of sittings)
       if (sitting.deadlineAt !== null && stateOf(sitting, now.getTime()) === 'over')
         await handingIn.handIn(sitting.sittingId, sitting.deadlineAt);
   }
 
-  return { overview, makeOwn, takeUp, view, head, begin, save, handIn };
+  return { overview, makeOwn, takeUp, view, head, begin, save, handIn, result };
 }
-
-/** Minutes of a sitting as planned, with the extra time. */
-export const plannedMinutes = ({ blueprint, extraTime }: Pick<store.SittingWithPaper, 'blueprint' | 'extraTime'>): number =>
-  Math.round((deadlineOf(0, blueprint.minutes, extraTime, null) / minute) * 10) / 10;
-
-export const dayOf = (at: Date, person: Pick<Person, 'timeZone'>): number => dayNumber(at.getTime(), person.timeZone);

@@ -52,7 +52,7 @@ function daysOf(rows: readonly GivenRow[]): AnswersPage['data']['days'] {
     iso: isoDay(day),
     title: dayWords(day),
     answers: own.map((row) => ({
-      href: row.sitting === null ? `/study/answers/${row.token}` : `/papers/sittings/${row.sitting}/result#q${row.place ?? 1}`,
+      href: row.sitting === null ? `/study/answers/${row.token}` : `/papers/sittings/${row.sitting}/review/${row.place ?? 1}`,
       code: row.code,
       stem: shortened(row.stem),
       verdict: verdictOf(row),

@@ -21,17 +21,21 @@ import { bankPages } from './bank-samples.js';
 import { packPages } from './pack-samples.js';
 import { outlookPages } from './outlook-samples.js';
 import { progressPages } from './progress-samples.js';
+import { paperPages } from './paper-samples.js';
 import { planPages } from './plan-samples.js';
+import { printPages } from './print-samples.js';
 
 /** Made-up data for every page, several states of each, typed by the page types. People and figures are invented. */
 
 export type AnyPage =
   | (typeof calculatorPages)[number]['page']
+  | (typeof paperPages)[number]['page']
   | (typeof bankPages)[number]['page']
   | (typeof packPages)[number]['page']
   | (typeof outlookPages)[number]['page']
   | (typeof progressPages)[number]['page']
   | (typeof planPages)[number]['page']
+  | (typeof printPages)[number]['page']
   | AboutPage
   | ErrorPage
   | MePage
@@ -741,7 +745,17 @@ export const samples: readonly Sample[] = [
     page,
     chrome: chrome('Progress', { layout: page.view === 'progress/progress' ? 'two' : 'one' }),
   })),
+  ...paperPages.map(({ name, page }) => ({
+    name,
+    page,
+    chrome: chrome('Papers', { layout: /cover|hand-in/.test(page.view) ? 'one' : 'two' }),
+  })),
   ...planPages.map(({ name, page }) => ({ name, page, chrome: chrome('Plan', { layout: 'two' }) })),
+  ...printPages.map(({ name, page }) => ({
+    name,
+    page,
+    chrome: staffChrome('Print a paper', { scripts: ['print-page'], styles: ['print-paper.css'] }),
+  })),
   ...packPages.map(({ name, page }) => ({
     name,
     page,
