@@ -119,9 +119,9 @@ export default {
     ),
     rule(
       'stores-only-query',
-      'A store knows the platform and plain data.',
+      'A store knows the platform, plain data, and the names of columns that it shares with other stores of its feature.',
       { path: 'store\\.ts$' },
-      { path: feature, dependencyTypesNot: ['type-only'] },
+      { path: feature, pathNot: '/columns\\.ts$', dependencyTypesNot: ['type-only'] },
     ),
     rule('no-tests-in-src', 'What ships does not need the tests.', { path: '^(src|shared)/' }, { path: '^tests/' }),
   ],

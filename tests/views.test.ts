@@ -53,7 +53,8 @@ function labelled(field: HTMLElement, page: HTMLElement): boolean {
 
 /** A form without a method: only the calculators and what is searched for have them. */
 const asks = (form: HTMLElement): boolean =>
-  form.getAttribute('method') === undefined && /^\/(calculators|bank|progress\/answers)/.test(form.getAttribute('action') ?? '');
+  form.getAttribute('method') === undefined &&
+  /^\/(calculators|bank|progress\/answers|class-papers\/[\w-]+\/print)/.test(form.getAttribute('action') ?? '');
 
 describe('every page', () => {
   it.each(named)('%s is one well-formed document with one heading and at most one blue step', (_name, { page, chrome }) => {
@@ -205,7 +206,7 @@ describe('single pages', () => {
 describe('hostile text', () => {
   const hostile = '<img src=x onerror="a()">{{7*7}}{{constructor}}\'"`</textarea></title>&amp;';
   /** Fields that choose a drawing or a place in our own files, never typed by anybody. */
-  const ours = new Set(['sign', 'judged', 'look', 'layout', 'scripts', 'view']);
+  const ours = new Set(['sign', 'judged', 'look', 'layout', 'scripts', 'styles', 'view']);
 
   function spoil(value: unknown, key = ''): unknown {
     if (ours.has(key)) return value;
@@ -300,7 +301,7 @@ describe('the style sheet', () => {
   });
 
   it('has a rule for every class that templates use', () => {
-    const sheet = css.toString();
+    const sheet = css.toString() + readFileSync(join(assets, 'print-paper.css'), 'utf8');
     const quoted = [...templates.values(), readFileSync(join(assets, 'signs.svg'), 'utf8')].join('\n');
     const used = new Set(
       [...quoted.matchAll(/class="([^"]*)"/g)].flatMap(([, list]) =>

@@ -26,7 +26,8 @@ function countOn(): void {
         told.add(mark);
         if (said !== null) said.textContent = `${mark} minute${mark === 1 ? '' : 's'} left.`;
       }
-    if (left() <= 0) void over();
+    // A little later, so that the server's clock has come there too.
+    if (left() <= -1.5) void over();
   };
   setInterval(tick, 1000);
 }

@@ -11,10 +11,13 @@ export interface ShownOption {
   text: string;
   key: boolean;
   why: string;
+  /** The mistake that leads to this number; null where none is named. */
+  tellTale: string | null;
 }
 
 /** Options that speak of the others, such as "Both of these", make sense only where they were written. */
-const speaksOfOthers = /^(both|neither|either|all|none|any|only) (of|the|a\b|b\b|c\b|d\b|one and|1 and)|\b(of the above|of these answers)\b/i;
+const speaksOfOthers =
+  /^(both|neither|either|all|none|any|only) (of|the|a\b|b\b|c\b|d\b|one and|1 and)|\b(of the above|of these answers)\b/i;
 
 /** The options of a fixed question in the order of this seed; ordered numbers, and options that speak of one another, stay as written. */
 export function shownOptions(question: SingleQuestion, seed: number): ShownOption[] {
@@ -23,6 +26,7 @@ export function shownOptions(question: SingleQuestion, seed: number): ShownOptio
     text: option.text,
     key: option.key === true,
     why: option.why ?? '',
+    tellTale: null,
   }));
   const stays = question.order === 'fixed' || question.options.some(({ text }) => speaksOfOthers.test(text));
   return stays ? options : shuffled(options, randomFrom(`options ${question.id} ${seed}`));
@@ -34,7 +38,8 @@ export function drawOptions(draw: Draw, offered = draw.options): ShownOption[] |
   const { value, shown } = draw.key;
   return offered.map((option): ShownOption => {
     const tale = draw.tellTales.find((t) => t.name === option.tellTale);
-    return { value: String(option.value), text: option.text, key: option.value === value || option.value === shown, why: tale?.tell ?? '' };
+    const key = option.value === value || option.value === shown;
+    return { value: String(option.value), text: option.text, key, why: tale?.tell ?? '', tellTale: option.tellTale };
   });
 }
 
@@ -61,7 +66,13 @@ export function markOption(options: readonly ShownOption[], value: string, draw:
   const chosen = options.find((option) => option.value === value);
   if (chosen === undefined) return null;
   const right = chosen.key;
-  return { right, score: right ? 1 : 0, tellTales: right || draw === null ? [] : tellTalesOf(draw, Number(value)), slip: null };
+  return { right, score: right ? 1 : 0, tellTales: right || draw === null ? [] : mistakesBehind(chosen, draw), slip: null };
+}
+
+/** Printed as somebody would print it, a number may lie as near to another mistake: the one it was made from is what counts. */
+function mistakesBehind({ value, tellTale }: ShownOption, draw: Draw): TellTale[] {
+  const named = draw.tellTales.find(({ name }) => name === tellTale);
+  return named === undefined ? tellTalesOf(draw, Number(value)) : draw.tellTales.filter((other) => other.value === named.value);
 }
 
 type Marked = Pick<Draw, 'key' | 'tellTales'>;

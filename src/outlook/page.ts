@@ -70,10 +70,10 @@ function words({ tomorrow, atExam, paper, met, needed, examDay }: OutlookView): 
   };
 }
 
-/** Early on most of a paper is unmet, and a low figure says that and no more. */
+/** Early on most of a paper is unmet, and the figure says little of what will be known in the end. */
 function unmetWords({ met, of }: OutlookView): string | null {
   if (met >= of * 0.8) return null;
-  return `You have met ${met} of ${of} questions so far. Those you have not met count as little more than guesses, so this is low now and rises as you meet them.`;
+  return `You have met ${met} of ${of} questions so far. Those you have not met count by how often you are right at first sight, so this moves as you meet them.`;
 }
 
 function historyOf(view: OutlookView): Pick<OutlookPage['data'], 'chart' | 'history'> {

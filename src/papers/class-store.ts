@@ -1,5 +1,6 @@
 import type { Db } from '../platform/db.js';
-import { headColumns, headTables, sittingColumns, type PaperHead, type SittingRow } from './rows.js';
+import { headColumns, headTables, sittingColumns } from './columns.js';
+import type { PaperHead, SittingRow } from './rows.js';
 
 /** Queries about the papers of classes. */
 

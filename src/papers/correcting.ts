@@ -52,7 +52,7 @@ export function correcting({ db, clock, questions }: { db: Db; clock: Clock; que
   async function remark(sittingId: string, items: readonly CorrectedItem[]): Promise<boolean> {
     return await inTransaction(db, async (sql) => {
       const sitting = await lockSitting(sql, sittingId);
-      if (sitting?.handedInAt == null) return false;
+      if (sitting === null || sitting.handedInAt === null) return false;
       const sheet = await sheetOf(sql, sittingId);
       const before = new Map(sheet.map(({ position, right }) => [position, right]));
       const marked = markSheet(items, sheet);

@@ -78,7 +78,7 @@ export function handingIn({ db, questions }: { db: Db; questions: QuestionsServi
     const day = dayNumber(at.getTime(), sitting.timeZone ?? 'Europe/London');
     const answers = items.flatMap((item, index) => {
       const [mark, before] = [marked[index], memories.get(item.questionId)];
-      if (mark?.choice == null || before === undefined) return [];
+      if (mark === undefined || mark.choice === null || before === undefined) return [];
       const given = valueOfLetter(item.task, mark.choice) ?? '';
       return [
         {

@@ -7,7 +7,7 @@ import { dayOf } from './days.js';
 import { extraTimes } from './forms.js';
 import type { CoverPage, PapersPage } from './page-types.js';
 import { sittingTitleBlock } from './sitting-page.js';
-import type { PapersView } from './sitting-service.js';
+import type { PapersView } from './own-papers-service.js';
 import type { SittingWithPaper } from './sitting-store.js';
 
 /** A candidate's papers: what is running, what is open, what can be made, what was sat. */

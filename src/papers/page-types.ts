@@ -38,7 +38,8 @@ export interface TimePart {
   until: string;
   /** The share that is gone, of a hundred, for the drawn rule. */
   gone: string;
-  ticks: string[];
+  /** Where in the time, of a hundred, and after how many minutes; evenly apart. */
+  ticks: { at: string; label: string }[];
   href: string;
 }
 

@@ -1,7 +1,8 @@
 import type { PoolClient } from 'pg';
 import type { Blueprint, Region } from '../core/syllabus.js';
 import type { Db } from '../platform/db.js';
-import { headColumns, headTables, type ItemRow, type PaperHead } from './rows.js';
+import { headColumns, headTables } from './columns.js';
+import type { ItemRow, PaperHead } from './rows.js';
 
 /** Queries about papers and what they ask. */
 

@@ -57,7 +57,7 @@ function errorWords(right: number, questions: number, passMark: number): string 
   if (questions < 2) return '';
   const { low, high } = likelyMarks(right, questions);
   const either = low < passMark && high >= passMark ? ' So this one could have gone either way.' : '';
-  return `Luck has a part in any paper. Knowing what you know today, you would get between ${low} and ${high} on about two of three papers like this one.${either}`;
+  return `Luck has a part in any paper. Knowing what you know today, you would get between ${low} and ${high} on about three of four papers like this one.${either}`;
 }
 
 function remarkedWords({ sitting, items }: ResultView, person: Person): string | null {

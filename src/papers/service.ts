@@ -2,9 +2,13 @@ import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
 import type { OutlookService } from '../outlook/index.js';
 import type { QuestionsService } from '../questions/index.js';
+import { blueprintsService } from './blueprint-service.js';
+import { calibrationService } from './calibration.js';
 import { correcting } from './correcting.js';
+import { entryService } from './entry-service.js';
 import { handingIn } from './hand-in.js';
 import { paperMaker } from './making.js';
+import { ownPapersService } from './own-papers-service.js';
 import { settingService } from './set-service.js';
 import { sittingsService } from './sitting-service.js';
 
@@ -20,5 +24,13 @@ export function papersService(needs: { db: Db; clock: Clock; questions: Question
     handingIn: handingIn({ db, questions }),
     correcting: correcting({ db, clock, questions }),
   };
-  return { sittings: sittingsService(shared), setting: settingService(shared) };
+  const setting = settingService(shared);
+  return {
+    own: ownPapersService(shared),
+    sittings: sittingsService(shared),
+    setting,
+    entry: entryService({ ...shared, setting }),
+    blueprints: blueprintsService(shared),
+    calibration: calibrationService({ db, clock }),
+  };
 }

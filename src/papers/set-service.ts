@@ -7,6 +7,7 @@ import { inTransaction, type Db } from '../platform/db.js';
 import type { PaperRow, QuestionsService } from '../questions/index.js';
 import { nameOf } from '../study/index.js';
 import * as store from './class-store.js';
+import type { Correcting } from './correcting.js';
 import type { HandingIn } from './hand-in.js';
 import { shortWords, type PaperMaker } from './making.js';
 import { addPaper, itemsOf } from './paper-store.js';
@@ -22,6 +23,7 @@ export interface SettingNeeds {
   questions: QuestionsService;
   maker: PaperMaker;
   handingIn: HandingIn;
+  correcting: Correcting;
 }
 
 export interface SetWish {
@@ -31,8 +33,9 @@ export interface SetWish {
   title: string;
   region: Region;
   versions: number;
-  opensAt: Date;
-  closesAt: Date;
+  /** Null for a paper that is only printed. */
+  opensAt: Date | null;
+  closesAt: Date | null;
 }
 
 export interface SetView {
@@ -51,7 +54,7 @@ export interface ReviewView {
 
 export type SettingService = ReturnType<typeof settingService>;
 
-export function settingService({ db, clock, questions, maker, handingIn }: SettingNeeds) {
+export function settingService({ db, clock, questions, maker, handingIn, correcting }: SettingNeeds) {
   /** Null stands for an administrator, who sees every class. */
   const tutorOf = (person: Person): number | null => (person.role === 'administrator' ? null : person.id);
 
@@ -98,6 +101,7 @@ export function settingService({ db, clock, questions, maker, handingIn }: Setti
   async function view(person: Person, paperId: string): Promise<SetView> {
     const head = await headOf(person, paperId);
     await closeOverdue();
+    await correcting.remarkPaper(paperId, head.region);
     return { head, roll: await store.rollOf(db, paperId), now: clock.now() };
   }
 
@@ -138,7 +142,7 @@ export function settingService({ db, clock, questions, maker, handingIn }: Setti
     const numbers = Array.from({ length: all.versions }, (_, index) => index + 1);
     const { head, versions: made } = await versions(person, paperId, numbers);
     const counts = await store.choiceCounts(db, paperId);
-    const first = made[0]?.items ?? [];
+    const first = await correcting.itemsAsCorrected(await itemsOf(db.pool, paperId, 1), head.region);
     return { head, items: first, counts: first.map((item) => countOptions(item, made, counts)) };
   }
 
@@ -180,9 +184,5 @@ function countOptions(
 /** What an option is, whatever its letter and its numbers. */
 function optionNames({ task }: SheetItem): string[] {
   if (task.kind === 'place') return task.places.map(({ value }) => value);
-  return task.options.map(({ key, value, text }) => {
-    if (task.draw === null) return value;
-    if (key) return 'key';
-    return task.draw.tellTales.find(({ value: wrong }) => Math.abs(wrong - Number(value)) <= 0.03 * Math.abs(wrong))?.name ?? text;
-  });
+  return task.options.map(({ key, value, tellTale }) => (task.draw === null ? value : key ? 'key' : (tellTale ?? value)));
 }

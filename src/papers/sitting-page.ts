@@ -1,5 +1,4 @@
-import { drawingView } from '../core/tasks/asked-part.js';
-import { letterOf, listWords } from '../core/tasks/task.js';
+import { listWords } from '../core/tasks/task.js';
 import { minutesLeft } from '../core/papers/time.js';
 import { counted } from '../core/words.js';
 import type { Person } from '../accounts/index.js';
@@ -7,6 +6,7 @@ import { cautionPart, field } from '../study/index.js';
 import type { AnswerSheetPart, HandInPage, SheetQuestionPart, SittingPage, TimePart } from './page-types.js';
 import type { SheetRow } from './rows.js';
 import type { SheetItem } from './sheet-item.js';
+import { optionsOf, sheetDrawing } from './sheet-part.js';
 import type { SittingView } from './sitting-service.js';
 
 /** A paper while it is sat. Nothing on these pages tells a key: options go by their letters and nothing else. */
@@ -52,21 +52,16 @@ export function sittingPage(view: SittingView, person: Person, csrf: string, pla
   };
 }
 
-function questionPart({ position, stem, task, drawing }: SheetItem, row: SheetRow | undefined, alone: boolean): SheetQuestionPart {
+function questionPart(item: SheetItem, row: SheetRow | undefined, alone: boolean): SheetQuestionPart {
+  const { position, stem } = item;
   const choice = row?.choice ?? '';
-  const texts = task.kind === 'choice' ? task.options.map(({ text }) => text) : task.places.map(({ text }) => text);
-  const idOf = (index: number): string => `c${position}-${letterOf(index)}`;
-  const marks =
-    task.kind === 'choice'
-      ? []
-      : task.places.map(({ part }, index) => ({ letter: letterOf(index), at: part.at, look: 'plain' as const, chooses: idOf(index) }));
-  const shown = task.kind === 'place' ? task.drawing : drawing;
+  const idOf = (letter: string): string => `c${position}-${letter}`;
   return {
     position,
     alone,
     stem,
-    drawing: shown === null ? null : drawingView(shown, task.kind === 'choice', marks, `q${position}`),
-    options: texts.map((text, index) => ({ id: idOf(index), letter: letterOf(index), text, chosen: choice === letterOf(index) })),
+    drawing: sheetDrawing(item, `q${position}`, idOf),
+    options: optionsOf(item).map(({ letter, text }) => ({ id: idOf(letter), letter, text, chosen: choice === letter })),
     was: choice,
     again: row?.again === true,
   };
@@ -97,9 +92,18 @@ export function timePart({ sitting, now }: SittingView, person: Person): TimePar
     seconds: Math.max(0, Math.floor((end.getTime() - now.getTime()) / 1000)),
     until: `Hand in by ${clockWords(end, person.timeZone)}. The clock runs on even if you close the page.`,
     gone: (Math.min(1, (now.getTime() - start.getTime()) / whole) * 100).toFixed(1),
-    ticks: [0, 1, 2, 3, 4, 5, 6].map((sixth) => String(Math.round((sixth / 6) * (whole / 60_000)))),
+    ticks: ticksOf(whole / 60_000),
     href: base(sitting.sittingId),
   };
+}
+
+/** Whole minutes, evenly apart, no more than fit a phone. */
+function ticksOf(minutes: number): TimePart['ticks'] {
+  const step = [1, 2, 5, 10, 15, 20, 30, 60].find((each) => minutes % each === 0 && minutes / each <= 7) ?? minutes / 4;
+  return Array.from({ length: Math.round(minutes / step) + 1 }, (_, index) => ({
+    at: ((index * step * 100) / minutes).toFixed(2),
+    label: String(Math.round(index * step)),
+  }));
 }
 
 export function handInPage(view: SittingView, person: Person, csrf: string): HandInPage {

@@ -4,6 +4,7 @@ import { RungwiseError } from '../core/errors.js';
 import { beginForm, ownPaperForm, paperParams, placeParams, readSaved, sittingParams } from './forms.js';
 import { coverPage, papersPage } from './list-page.js';
 import { resultPage, reviewPage } from './result-page.js';
+import type { OwnPapersService } from './own-papers-service.js';
 import { handInPage, sittingPage } from './sitting-page.js';
 import type { SittingsService } from './sitting-service.js';
 
@@ -11,17 +12,17 @@ import type { SittingsService } from './sitting-service.js';
 
 const config = { access: 'sit-papers' as const };
 
-export function sittingRoutes(app: FastifyInstance, sittings: SittingsService): void {
-  making(app, sittings);
+export function sittingRoutes(app: FastifyInstance, own: OwnPapersService, sittings: SittingsService): void {
+  making(app, own, sittings);
   sitting(app, sittings);
   saving(app, sittings);
   afterwards(app, sittings);
 }
 
-function making(app: FastifyInstance, sittings: SittingsService): void {
+function making(app: FastifyInstance, own: OwnPapersService, sittings: SittingsService): void {
   app.get('/papers', { config }, async (request, reply) => {
     const person = request.who();
-    return reply.page(papersPage(await sittings.overview(person), person, reply.formToken(), randomUUID()), {
+    return reply.page(papersPage(await own.overview(person), person, reply.formToken(), randomUUID()), {
       title: 'Papers',
       layout: 'two',
     });
@@ -31,7 +32,7 @@ function making(app: FastifyInstance, sittings: SittingsService): void {
     const form = ownPaperForm.safeParse(request.body);
     if (!form.success) throw new RungwiseError('form-not-understood');
     const { sitting: id, paper, extra } = form.data;
-    await sittings.makeOwn(request.who(), { sitting: id, paper, extraTime: extra });
+    await own.makeOwn(request.who(), { sitting: id, paper, extraTime: extra });
     return reply.redirect(`/papers/sittings/${id}`, 303);
   });
 

@@ -1,4 +1,3 @@
-import { randomInt } from 'node:crypto';
 import { requirePermission, type Person } from '../accounts/index.js';
 import { RungwiseError } from '../core/errors.js';
 import { lettersOf } from '../core/papers/sheet.js';
@@ -6,25 +5,22 @@ import { deadlineOf, stateOf, type SittingState } from '../core/papers/time.js';
 import type { Clock } from '../platform/clock.js';
 import { inTransaction, type Db } from '../platform/db.js';
 import type { OutlookService } from '../outlook/index.js';
-import type { PaperRow, QuestionsService } from '../questions/index.js';
-import { nameOf, readPlanning, type Planning } from '../study/index.js';
-import { openPapers, type OpenPaper } from './class-store.js';
+import type { QuestionsService } from '../questions/index.js';
+import { openPapers } from './class-store.js';
 import type { Correcting, CorrectedItem } from './correcting.js';
 import type { HandingIn } from './hand-in.js';
-import { shortWords, type PaperMaker } from './making.js';
-import { addPaper, findPaper, itemsOf } from './paper-store.js';
+import { findPaper, itemsOf } from './paper-store.js';
 import type { SheetRow } from './rows.js';
 import { putAll, type SheetItem } from './sheet-item.js';
 import * as store from './sitting-store.js';
 
-/** A candidate's side of papers: making one's own, sitting it, handing it in. */
+/** A candidate's side of papers: sitting one, handing it in. */
 
 export interface SittingsNeeds {
   db: Db;
   clock: Clock;
   questions: QuestionsService;
   outlook: OutlookService;
-  maker: PaperMaker;
   handingIn: HandingIn;
   correcting: Correcting;
 }
@@ -43,81 +39,9 @@ export interface SittingResult {
   sheet: SheetRow[];
 }
 
-export interface PapersView {
-  day: number;
-  now: Date;
-  /** Papers one may make, each with what the pack lacks for it, if anything. */
-  offered: { name: string; paper: PaperRow; lacking: string | null; planned: boolean }[];
-  open: OpenPaper[];
-  sittings: store.SittingWithPaper[];
-}
-
-/** Days within which a question counts as seen lately. */
-const recentDays = 14;
-
 export type SittingsService = ReturnType<typeof sittingsService>;
 
-export function sittingsService({ db, clock, questions, outlook, maker, handingIn, correcting }: SittingsNeeds) {
-  const planningOf = (person: Person): Promise<Planning> => readPlanning({ db, clock, questions }, person);
-
-  async function overview(person: Person): Promise<PapersView> {
-    requirePermission(person, 'sit-papers');
-    const now = clock.now();
-    await closeOverdue(await store.listSittings(db, person.id), now);
-    const papers = await questions.papers();
-    const { paper: planned, day } = await planningOf(person);
-    const offered = await Promise.all(
-      papers.map(async (paper) => {
-        const short = await maker.lacking(paper, person.region);
-        const name = nameOf(paper);
-        return {
-          name,
-          paper,
-          lacking: short.length === 0 ? null : shortWords(short),
-          planned: planned !== null && nameOf(planned) === name,
-        };
-      }),
-    );
-    return { day, now, offered, open: await openPapers(db, person.id, now), sittings: await store.listSittings(db, person.id) };
-  }
-
-  /** Makes a paper and its sitting under one id, which the page made; sending it twice makes one. */
-  async function makeOwn(person: Person, wish: { sitting: string; paper: string; extraTime: number }): Promise<void> {
-    requirePermission(person, 'sit-papers');
-    const planning = await planningOf(person);
-    const paper = planning.papers.find((each) => nameOf(each) === wish.paper);
-    if (paper === undefined) throw new RungwiseError('form-not-understood', 'no such paper');
-    const recent = planning.pool.filter(({ memory }) => memory !== null && memory.lastDay > planning.day - recentDays);
-    const seed = randomInt(2 ** 31);
-    const made = await maker.make({
-      paper,
-      region: person.region,
-      seed,
-      versions: 1,
-      recent: new Set(recent.map(({ questionId }) => questionId)),
-    });
-    if ('short' in made) throw new RungwiseError('paper-short', shortWords(made.short));
-    const mine = (await store.listSittings(db, person.id)).filter(({ classId }) => classId === null).length;
-    await inTransaction(db, async (sql) => {
-      await addPaper(sql, {
-        paperId: wish.sitting,
-        title: `Mock paper ${mine + 1}`,
-        pack: paper.pack,
-        blueprint: paper.blueprint,
-        region: person.region,
-        seed,
-        madeBy: person.id,
-        madeAt: clock.now(),
-        classId: null,
-        versions: made.versions,
-        opensAt: null,
-        closesAt: null,
-      });
-      const sitting = { sittingId: wish.sitting, paperId: wish.sitting, version: 1, personId: person.id, extraTime: wish.extraTime };
-      await store.addSitting(sql, sitting);
-    });
-  }
-
+export function sittingsService({ db, clock, questions, outlook, handingIn, correcting }: SittingsNeeds) {
   /** A class paper that is open to this candidate. @returns the sitting, the same one when called again */
   async function takeUp(person: Person, paperId: string): Promise<string> {
     requirePermission(person, 'sit-papers');
@@ -203,11 +127,5 @@ export function sittingsService({ db, clock, questions, outlook, maker, handingI
     return { sitting, items, sheet: await store.sheetOf(db.pool, sittingId) };
   }
 
-  async function closeOverdue(sittings: readonly store.SittingWithPaper[], now: Date): Promise<void> {
-    for (const sitting of sittings)
-      if (sitting.deadlineAt !== null && stateOf(sitting, now.getTime()) === 'over')
-        await handingIn.handIn(sitting.sittingId, sitting.deadlineAt);
-  }
-
-  return { overview, makeOwn, takeUp, view, head, begin, save, handIn, result };
+  return { takeUp, view, head, begin, save, handIn, result };
 }

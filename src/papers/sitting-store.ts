@@ -1,6 +1,7 @@
 import type { PoolClient } from 'pg';
 import type { Db } from '../platform/db.js';
-import { headColumns, headTables, sittingColumns, type PaperHead, type SheetRow, type SittingRow } from './rows.js';
+import { headColumns, headTables, sittingColumns } from './columns.js';
+import type { PaperHead, SheetRow, SittingRow } from './rows.js';
 
 /** Queries about sittings and what stands on their answer sheets. */
 

@@ -110,11 +110,15 @@ export interface PaperRow {
   blueprint: Blueprint;
 }
 
-/** Every paper of every pack, those with more questions later. */
+/** Every make-up of papers, those of the pack first and with more questions later; those that tutors wrote are called own-1, own-2, ... */
 export async function listPapers(db: Db): Promise<PaperRow[]> {
   const { rows } = await db.pool.query<PaperRow>(
-    `SELECT p.slug AS pack, p.title AS "packTitle", b AS blueprint FROM pack p, jsonb_array_elements(p.blueprints) b
-     ORDER BY p.id, (b->>'questions')::int, b->>'id'`,
+    `SELECT pack, "packTitle", blueprint FROM (
+       SELECT p.id, p.slug AS pack, p.title AS "packTitle", b AS blueprint, 0 AS own FROM pack p, jsonb_array_elements(p.blueprints) b
+       UNION ALL
+       SELECT p.id, p.slug, p.title, o.body || jsonb_build_object('id', 'own-' || o.id), o.id
+       FROM own_blueprint o JOIN pack p ON p.id = o.pack_id WHERE NOT o.retired
+     ) papers ORDER BY id, own, (blueprint->>'questions')::int, blueprint->>'id'`,
   );
   return rows;
 }

@@ -1,7 +1,7 @@
 export { studyRoutes } from './routes.js';
 export { studyService, type StudyService } from './service.js';
 export { enrol, enrolAll } from './store.js';
-export { nameOf, readPlanning, settingsOf, startOf, type Planner, type Planning, type PlanningNeeds } from './planning.js';
+export { nameOf, readPlanning, startOf, type Planner, type Planning, type PlanningNeeds } from './planning.js';
 export { renewCalendar, savePlan } from './plan-store.js';
 export { replayAll, type ReplayReport } from './replay.js';
 export { nowPage } from './now-page.js';

@@ -39,6 +39,8 @@ export interface AppNeeds {
 export interface App {
   server: FastifyInstance;
   accounts: AccountsService;
+  /** Hands in papers whose time has run out, with what was saved. To be called now and then. @returns how many */
+  closeOverdue: () => Promise<number>;
   /** Every address with its method and who may use it. */
   routes: RouteList;
 }
@@ -82,7 +84,7 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   await server.register(calculatorsRoutes(calculators));
   await server.register(packsRoutes(uploads));
   await server.register(bankRoutes({ bank, queries }));
-  return { server, accounts, routes };
+  return { server, accounts, routes, closeOverdue: papers.setting.closeOverdue };
 }
 
 function bareServer({ trustProxy, logger }: AppNeeds): FastifyInstance {

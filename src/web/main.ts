@@ -65,7 +65,7 @@ async function serve(settings: Settings, url: string, asked: Promise<void>): Pro
     const demonstration = demo
       ? await step('demonstration', async () => (await import('../../prisma/seed.js')).fillDemonstration(db, installation, settings.clock))
       : null;
-    const { server, accounts } = await buildApp({
+    const { server, accounts, closeOverdue } = await buildApp({
       db,
       clock: settings.clock,
       installation,
@@ -78,12 +78,19 @@ async function serve(settings: Settings, url: string, asked: Promise<void>): Pro
     if (demonstration === null) await sayHowToBegin(accounts, shown);
     else sayWhoIsThere(demonstration);
     console.log(`ready ${address}/`);
+    const overdue = setInterval(() => {
+      closeOverdue().catch((error: unknown) => server.log.warn({ err: error }, 'papers whose time has run out could not be handed in'));
+    }, overdueMilliseconds);
     await asked;
+    clearInterval(overdue);
     await server.close();
   } finally {
     await db.close();
   }
 }
+
+/** A paper that nobody looks at is handed in this soon after its end. */
+const overdueMilliseconds = 20_000;
 
 /** Every folder of question-packs. A pack with faults is left out, said plainly, and what was loaded before stays. */
 async function loadShippedPacks(db: Db): Promise<string[]> {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { offersFreshDraw, ratingOf, surelyWrongAfter, type RatedAnswer } from '../../src/core/rating.js';
+import { offersFreshDraw, paperRating, ratingOf, surelyWrongAfter, type RatedAnswer } from '../../src/core/rating.js';
 
 // The rows of the table of ratings from certainty, worked out and compared on simulated reporters before the project began
 // (20,000 items, 8 reviews, three kinds of reporter); they are the specification, written here by hand.
@@ -60,5 +60,20 @@ describe('sure and wrong', () => {
     expect(surelyWrongAfter(true, option(false, 'guessing', null))).toBe(true);
     expect(surelyWrongAfter(true, option(true, 'guessing', null))).toBe(true);
     expect(surelyWrongAfter(true, option(true, 'fairly', null))).toBe(false);
+  });
+});
+
+// The rule as it is documented: from a recall of 0.5 on a right answer counts as known, below it and at first sight as recalled with doubt.
+describe('rating of an answer on a paper', () => {
+  it.each([
+    ['wrong at first sight', false, null, 1],
+    ['wrong where recall was certain', false, 1, 1],
+    ['right at first sight', true, null, 2],
+    ['right where recall was out of the question', true, 0, 2],
+    ['right just below the half', true, 0.499, 2],
+    ['right at the half', true, 0.5, 3],
+    ['right where recall was likely', true, 0.9, 3],
+  ])('%s', (_name, right, expectedRecall, rating) => {
+    expect(paperRating(right, expectedRecall)).toBe(rating);
   });
 });

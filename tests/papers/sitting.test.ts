@@ -76,7 +76,7 @@ describe('a paper of one’s own', () => {
     expect(result.html.querySelector('h1')?.text).toBe('4 of 6: passed');
     expect(result.words).toContain('Just what it takes: the pass mark is 4.');
     // Lord's error of 4 of 6 is sqrt(4 x 2 / 5) = 1.26, so one mark either way.
-    expect(result.words).toContain('between 3 and 5 on about two of three papers');
+    expect(result.words).toContain('between 3 and 5 on about three of four papers');
     expect(result.html.querySelectorAll('.side form[action="/study/rounds"]').length).toBeGreaterThan(0);
     const review = await visitor.get(`${sitting}/review/5`);
     expect(review.html.querySelector('h1')?.text).toContain('Not right.');

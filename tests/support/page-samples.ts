@@ -20,7 +20,9 @@ import { calculatorPages } from './calculator-samples.js';
 import { bankPages } from './bank-samples.js';
 import { packPages } from './pack-samples.js';
 import { outlookPages } from './outlook-samples.js';
+import { entryPages } from './entry-samples.js';
 import { progressPages } from './progress-samples.js';
+import { classPaperPages } from './class-paper-samples.js';
 import { paperPages } from './paper-samples.js';
 import { planPages } from './plan-samples.js';
 import { printPages } from './print-samples.js';
@@ -30,10 +32,12 @@ import { printPages } from './print-samples.js';
 export type AnyPage =
   | (typeof calculatorPages)[number]['page']
   | (typeof paperPages)[number]['page']
+  | (typeof classPaperPages)[number]['page']
   | (typeof bankPages)[number]['page']
   | (typeof packPages)[number]['page']
   | (typeof outlookPages)[number]['page']
   | (typeof progressPages)[number]['page']
+  | (typeof entryPages)[number]['page']
   | (typeof planPages)[number]['page']
   | (typeof printPages)[number]['page']
   | AboutPage
@@ -749,6 +753,12 @@ export const samples: readonly Sample[] = [
     name,
     page,
     chrome: chrome('Papers', { layout: /cover|hand-in/.test(page.view) ? 'one' : 'two' }),
+  })),
+  ...entryPages.map(({ name, page }) => ({ name, page, chrome: staffChrome('Enter results', { scripts: ['letters-field'] }) })),
+  ...classPaperPages.map(({ name, page }) => ({
+    name,
+    page,
+    chrome: staffChrome('Papers', { layout: page.view === 'papers/class-paper' ? 'one' : 'two' }),
   })),
   ...planPages.map(({ name, page }) => ({ name, page, chrome: chrome('Plan', { layout: 'two' }) })),
   ...printPages.map(({ name, page }) => ({

@@ -14,7 +14,10 @@ const time: TimePart = {
   seconds: 771,
   until: 'Hand in by 20:05. The clock runs on even if you close the page.',
   gone: '56.7',
-  ticks: ['0', '5', '10', '15', '20', '25', '30'],
+  ticks: [
+    { at: '0.00', label: '0' },
+    { at: '100.00', label: '30' },
+  ],
   href: root,
 };
 
@@ -123,7 +126,7 @@ const result: ResultPage['data'] = {
   lead: '1 short of the 19 it takes.',
   late: 'Your last choice came after the end.',
   remarked: 'Marked again on Sat 28 Nov: the key of question 7 was corrected. Before that you had 17.',
-  error: 'On about two of three papers like this one you would get between 16 and 20.',
+  error: 'On about three of four papers like this one you would get between 16 and 20.',
   topics: [{ topic: 'Ladders <high>', right: 1, of: 3 }],
   next: [practise],
   questions: [

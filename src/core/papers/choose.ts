@@ -28,7 +28,8 @@ export function shortages(pool: readonly PaperCandidate[], shares: Shares): Shor
 
 /**
  * The same pool in the same order, shares, recent ones and chance give the same paper.
- * @param recent questions that were seen lately: taken only where a topic has no others left
+ * @param recent questions that were seen lately: taken only where a topic has no others left, or where an objective that must have its
+ *   turn has no others
  * @returns question ids, topic by topic in the order of the shares; of one objective two only where a topic asks more than it has
  *   objectives. Shorter than asked where the pool is.
  */
@@ -49,14 +50,16 @@ interface Choice {
 function chooseOfTopic(own: readonly PaperCandidate[], asked: number, recent: ReadonlySet<number>, random: Random): number[] {
   let objectives = objectivesOf(own, recent, random);
   const chosen: number[] = [];
-  while (chosen.length < asked && objectives.length > 0) {
-    const turn = byChance(objectives, random).slice(0, asked - chosen.length);
+  for (let first = true; chosen.length < asked && objectives.length > 0; first = false) {
+    // Every objective has its turn before any has a second one; after that what was not seen lately goes first.
+    const fresh = objectives.filter((objective) => objective.fresh > 0);
+    const open = first || fresh.length === 0 ? objectives : fresh;
+    const turn = byChance(open, random).slice(0, asked - chosen.length);
     for (const objective of turn) {
       const next = objective.questions.shift();
       if (next !== undefined) chosen.push(next.questionId);
       objective.fresh -= 1;
     }
-    // Another turn only when every objective had its own.
     objectives = objectives.filter(({ questions }) => questions.length > 0);
   }
   return chosen;

@@ -1,3 +1,5 @@
+import { counted } from '../words.js';
+
 /** The letters of an answer sheet, typed by a tutor: `ABCDA-BC`. */
 
 export interface LetterFault {
@@ -18,13 +20,15 @@ const blanks = /[-._0]/;
  * @param letters of each question, in the order of the version
  */
 export function readLetters(typed: string, letters: readonly (readonly string[])[]): LettersRead {
-  const given = [...typed.toUpperCase().replace(/[\s,;]+/g, '')];
-  const strange = given.find((letter) => !/[A-Z]/.test(letter) && !blanks.test(letter));
+  const plain = [...typed.replace(/[\s,;]+/g, '')];
+  const strange = plain.find((letter) => !/[A-Za-z]/.test(letter) && !blanks.test(letter));
   if (strange !== undefined) return { ok: false, why: `“${strange}” is no letter of an answer. Type - for a blank.`, faults: [] };
+  const given = plain.map((letter) => letter.toUpperCase());
   if (given.length !== letters.length) {
     const what = given.length < letters.length ? 'missing' : 'too many';
+    const [answers, questions] = [counted(given.length, 'answer'), counted(letters.length, 'question')];
     const count = Math.abs(letters.length - given.length);
-    return { ok: false, why: `${given.length} answers for ${letters.length} questions: ${count} ${what}. Type - for a blank.`, faults: [] };
+    return { ok: false, why: `${answers} for ${questions}: ${count} ${what}. Type - for a blank.`, faults: [] };
   }
   const choices = given.map((letter) => (blanks.test(letter) ? null : letter));
   const faults = choices.flatMap((letter, index) => {

@@ -56,4 +56,5 @@ export const lettersOf = (task: SheetTask): string[] => valuesOf(task).map((_, i
 export const keyLetter = (task: SheetTask): string => letterOf(valuesOf(task).findIndex(({ key }) => key));
 
 /** What a letter stands for, as the record of answers keeps it; null for a letter that the question does not have. */
-export const valueOfLetter = (task: SheetTask, letter: string): string | null => valuesOf(task)[letter.charCodeAt(0) - 65]?.value ?? null;
+export const valueOfLetter = (task: SheetTask, letter: string): string | null =>
+  letter.length === 1 ? (valuesOf(task)[letter.charCodeAt(0) - 65]?.value ?? null) : null;

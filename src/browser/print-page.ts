@@ -1,0 +1,10 @@
+/**
+ * Opens the browser's own window for printing. The page prints without it, by the command in the browser's menu, so the button stays
+ * hidden until there is a script behind it.
+ *
+ * Marks in the page: `<button data-print hidden>`.
+ */
+for (const button of document.querySelectorAll<HTMLButtonElement>('button[data-print]')) {
+  button.addEventListener('click', () => window.print());
+  button.hidden = false;
+}
