@@ -3,6 +3,7 @@ import { accountsService, type Installation, type Person } from '../src/accounts
 import { randomFrom, type Random } from '../src/core/random.js';
 import { makePhrase } from '../src/core/return-phrase.js';
 import { fieldsFor } from './seed-answers.js';
+import { sitPapers } from './seed-papers.js';
 import type { Certainty } from '../src/core/questions/schema.js';
 import { shiftedClock, type Clock } from '../src/platform/clock.js';
 import type { Db } from '../src/platform/db.js';
@@ -65,20 +66,22 @@ async function fill(db: Db, installation: Installation, clock: Clock): Promise<v
   const tutor = await db.prisma.person.create({
     data: { displayName: tutorName, signInName: tutorName.toLowerCase(), role: 'administrator', timeZone: 'Europe/London', region: 'uk' },
   });
-  const members: number[] = [];
+  const members: Person[] = [];
   for (const pupil of pupils) members.push(await studyFor(db, installation, clock, pupil));
-  await db.prisma.studyClass.create({
+  const made = await db.prisma.studyClass.create({
     data: {
       name: 'Thursday beginners',
       examOn: new Date(clock.now().getTime() + 18 * dayMs),
       tutors: { create: { personId: tutor.id } },
-      members: { create: members.map((personId) => ({ personId })) },
+      members: { create: members.map((person) => ({ personId: person.id })) },
     },
   });
+  const sitters = members.map((person, index) => ({ person, knows: pupils[index]?.knows ?? 0.5 }));
+  await sitPapers(db, clock, { ...(tutor as unknown as Person), sessionHash: Buffer.alloc(32) }, made.id, sitters);
 }
 
-/** Lets one person study through the weeks, day by day. @returns the person's id */
-async function studyFor(db: Db, installation: Installation, clock: Clock, pupil: Pupil): Promise<number> {
+/** Lets one person study through the weeks, day by day. */
+async function studyFor(db: Db, installation: Installation, clock: Clock, pupil: Pupil): Promise<Person> {
   const random = randomFrom(pupil.name);
   const services = (daysAgo: number) => {
     // Evenings, each at its own minute; today's lies a little in the past.
@@ -100,7 +103,7 @@ async function studyFor(db: Db, installation: Installation, clock: Clock, pupil:
   }
   const seen = new Date(clock.now().getTime() - pupil.away * dayMs - 3_600_000);
   await db.prisma.person.update({ where: { id: person.id }, data: { lastSeenAt: seen } });
-  return person.id;
+  return person;
 }
 
 async function evening(study: StudyService, person: Person, pupil: Pupil, random: Random, skill: Map<number, number>): Promise<void> {

@@ -103,5 +103,15 @@ export function ownPapersService({ db, clock, questions, maker, handingIn }: Own
         await handingIn.handIn(sitting.sittingId, sitting.deadlineAt);
   }
 
-  return { overview, makeOwn };
+  /** What a candidate's first page says of papers; null when nothing waits. */
+  async function notice(person: Person): Promise<string | null> {
+    requirePermission(person, 'sit-papers');
+    const now = clock.now();
+    const running = await store.runningTitle(db, person.id, now);
+    if (running !== null) return `${running} is running: carry on with it.`;
+    const [open] = await openPapers(db, person.id, now);
+    return open === undefined ? null : `${open.title} is open to you: ${open.className ?? 'your class'} has set it.`;
+  }
+
+  return { overview, makeOwn, notice };
 }

@@ -12,13 +12,17 @@ import type { PlannedRow } from './planning.js';
 
 type Overview = Awaited<ReturnType<StudyService['overview']>>;
 
-/** @param queries the person's own that wait, and answers to them that were not looked at yet */
+/**
+ * @param queries the person's own that wait, and answers to them that were not looked at yet
+ * @param paper what is said of a paper that waits
+ */
 export function nowPage(
   view: Overview,
   person: { displayName: string; region: string },
   csrf: string,
   newRound: string,
   queries: { own: number; unseen: number },
+  paper: string | null,
 ): NowPage {
   const { due, unseen } = dueCount(view.pool, view.day);
   const ten = view.planned.length;
@@ -30,6 +34,7 @@ export function nowPage(
       ...(examWords(view) ?? { headline: headline(ten, due), lead: lead(due, unseen, view) }),
       plan: view.saved ? 'Your plan' : 'Set your exam and your days',
       answers: queriesLine(queries),
+      paper,
       carryOn:
         view.open === null
           ? null

@@ -75,6 +75,8 @@ export interface NowPage {
     plan: string;
     /** Answers to queries that the candidate has not seen yet. */
     answers: string | null;
+    /** A paper that runs or is open. */
+    paper: string | null;
     /** An unfinished round of today, to carry on with. */
     carryOn: { href: string; label: string } | null;
     /** The form that starts a round; minutes '0' is just one question. The first is the one blue button. */

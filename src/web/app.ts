@@ -74,7 +74,7 @@ export async function buildApp(needs: AppNeeds): Promise<App> {
   await forms(server, installation.cookieSecret, https);
   await files(server, { assets: join(projectFolder, 'public'), compiled: join(projectFolder, 'dist') });
   await server.register(healthRoutes(db));
-  await server.register(homeRoutes({ study, classes, questions, queries }));
+  await server.register(homeRoutes({ study, classes, questions, queries, papers }));
   await server.register(accountsRoutes({ accounts, clock, origin, bank: questions.count }));
   await server.register(studyRoutes(study));
   await server.register(planRoutes(plan));

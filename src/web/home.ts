@@ -3,6 +3,7 @@ import type { FastifyInstance } from 'fastify';
 import { welcomePage } from '../accounts/index.js';
 import type { QueriesService } from '../bank/index.js';
 import { may } from '../core/permissions.js';
+import type { PapersService } from '../papers/index.js';
 import { tutorPage, type ClassesService } from '../classes/index.js';
 import type { QuestionsService } from '../questions/index.js';
 import { nowPage, type StudyService } from '../study/index.js';
@@ -14,9 +15,10 @@ export interface HomeNeeds {
   classes: ClassesService;
   questions: QuestionsService;
   queries: QueriesService;
+  papers: PapersService;
 }
 
-export function homeRoutes({ study, classes, questions, queries }: HomeNeeds) {
+export function homeRoutes({ study, classes, questions, queries, papers }: HomeNeeds) {
   return async function routes(app: FastifyInstance): Promise<void> {
     const config = { access: 'come-in' as const };
 
@@ -30,7 +32,7 @@ export function homeRoutes({ study, classes, questions, queries }: HomeNeeds) {
         });
       if (!may(person.role, 'study')) return reply.page(tutorPage(await classes.overview(person), person), { title: 'Classes' });
       const counts = await queries.counts(person);
-      const page = nowPage(await study.overview(person), person, reply.formToken(), randomUUID(), counts);
+      const page = nowPage(await study.overview(person), person, reply.formToken(), randomUUID(), counts, await papers.own.notice(person));
       return reply.page(page, { title: 'Now', layout: 'two' });
     });
 

@@ -151,4 +151,43 @@ describe.skipIf(chromiumPath === undefined)('a paper of six questions', () => {
     expect(await wordsOf(page, 'h1')).toMatch(/^[01] of 6: not passed$/);
     await context.close();
   }, 120_000);
+
+  it('is set, printed, typed in and gone through by a tutor, on pages that axe finds nothing on', async () => {
+    const { page, context } = await device(browser, address);
+    await app.candidate('Bryony');
+    await app.rows(`WITH made AS (INSERT INTO study_class (name) VALUES ('Thursday beginners') RETURNING id)
+      INSERT INTO class_member (class_id, person_id) SELECT made.id, person.id FROM made, person`);
+    const faults: string[] = [];
+    const look = async (name: string) => void faults.push(...(await faultsOf(page, name)));
+    await page.goto(`/set-up/${await app.accounts.setUpToken()}`);
+    await page.locator('#name').fill('Alma');
+    await page.locator('#password').fill('four kettles on a hill');
+    await page.getByRole('button', { name: 'Save and sign in' }).click();
+    await page.getByRole('link', { name: 'Papers', exact: true }).click();
+    await page.locator('#versions').fill('3');
+    await look('setting a paper');
+    await page.getByRole('button', { name: 'Set the paper' }).click();
+    await look('a class paper');
+    const paper = page.url();
+    await page.getByRole('link', { name: 'Print papers' }).click();
+    await look('printing');
+    await page.goto(`${paper}/enter`);
+    await page.locator('select').first().selectOption({ label: 'Bryony' });
+    await look('typing in');
+    await page.goto(`${paper}/csv`);
+    await look('a table of results');
+    await page.goto(`${paper}/review/1`);
+    await look('going through it');
+    await page.getByRole('link', { name: 'Show the key and the counts' }).click();
+    await look('the key on the wall');
+    for (const [path, name] of [
+      ['/class-papers/blueprints', 'make-ups'],
+      ['/class-papers/calibration', 'outlook and papers'],
+    ] as const) {
+      await page.goto(path);
+      await look(name);
+    }
+    expect(faults).toEqual([]);
+    await context.close();
+  }, 300_000);
 });

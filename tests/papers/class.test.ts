@@ -77,8 +77,10 @@ describe('a class paper', () => {
     expect((await odo.get('/papers')).words).not.toContain('Winter paper');
     app.clock.forward(31 * minute);
     expect((await odo.get('/papers')).words).toContain('Take up Winter paper');
+    expect((await odo.get('/')).words).toContain('Winter paper is open to you: Thursday beginners has set it.');
     expect((await wilf.get('/papers')).words).not.toContain('Winter paper');
     const sittings = [await takeUp(odo), await takeUp(tansy)];
+    expect((await odo.get('/')).words).toContain('Winter paper is running: carry on with it.');
     const rows = await app.rows<{ version: number }>('SELECT version FROM sitting ORDER BY version');
     expect(rows.map(({ version }) => version)).toEqual([1, 2]);
     // The same questions in another order.
@@ -120,6 +122,21 @@ describe('a class paper', () => {
     expect(rollOf(closed)[1]).toEqual(['Tansy', '1', 'handed in', '0, not passed']);
     expect((await tansy.get(`${second}/1`)).location).toBe(second);
     expect(closed.html.querySelector(`form[action="${address}/close"]`)).toBeNull();
+  });
+
+  it('is handed in by the server’s own timer when nobody looks', async () => {
+    const odo = await member('Odo');
+    await set({ versions: '1', opens: '2026-11-25T18:00' });
+    const sitting = await takeUp(odo);
+    await choose(odo, sitting, 1, rightLetter(await odo.get(`${sitting}/1`), 1));
+    expect(await app.closeOverdue()).toBe(0);
+    app.clock.forward(11 * minute);
+    // Two servers at the same moment.
+    await Promise.all([app.closeOverdue(), (await app.another()).closeOverdue()]);
+    expect(await app.rows('SELECT "right", passed FROM sitting')).toEqual([{ right: 1, passed: false }]);
+    expect(await app.rows('SELECT count(*)::int AS count FROM answer WHERE person_id = (SELECT max(id) FROM person)')).toEqual([
+      { count: 1 },
+    ]);
   });
 
   it('gives a candidate the extra time that the tutor has set, before the start and in the middle', async () => {

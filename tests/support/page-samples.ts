@@ -298,6 +298,7 @@ const now: NowPage['data'] = {
   plan: 'Your plan',
   lead: 'Nine you have met and would soon forget; five are new.',
   answers: null,
+  paper: null,
   carryOn: null,
   lengths: [
     { minutes: '10', label: '10 minutes', questions: 'about 14 questions' },
