@@ -35,13 +35,7 @@ export function nowPage(
       plan: view.saved ? 'Your plan' : 'Set your exam and your days',
       answers: queriesLine(queries),
       paper,
-      carryOn:
-        view.open === null
-          ? null
-          : {
-              href: `/study/rounds/${view.open.id}`,
-              label: `Carry on with your round: ${counted(view.open.left, 'question')} left`,
-            },
+      carryOn: carryOn(view),
       lengths: view.lengths.flatMap(lengthOf),
       action: '/study/rounds',
       csrf,
@@ -57,6 +51,11 @@ export function nowPage(
       titleBlock: titleBlock(view, unseen, person),
     },
   };
+}
+
+function carryOn({ open }: Overview): NowPage['data']['carryOn'] {
+  if (open === null) return null;
+  return { href: `/study/rounds/${open.id}`, label: `Carry on with your round: ${counted(open.left, 'question')} left` };
 }
 
 function queriesLine({ own, unseen }: { own: number; unseen: number }): string | null {
