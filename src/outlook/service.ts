@@ -1,6 +1,7 @@
 import { requirePermission, type Person } from '../accounts/index.js';
 import { memoryModel } from '../core/memory.js';
 import { firstSightChances, type FirstSights, type OutlookQuestion } from '../core/outlook/chance.js';
+import { paperKinds } from '../core/papers/sheet.js';
 import { bestGains, expectedAfter, outlookOf, type Outlook } from '../core/outlook/outlook.js';
 import { forecast } from '../core/plan/forecast.js';
 import type { PaperRow } from '../questions/index.js';
@@ -41,13 +42,14 @@ export function outlookService({ db, clock, questions }: PlanningNeeds) {
     const planning = await readPlanning({ db, clock, questions }, person);
     const { day, paper, plan } = planning;
     const own = planning.pool.filter(({ slug }) => slug === paper?.pack);
+    const asked = onPaper(own);
     const met = own.filter(({ memory }) => memory !== null).length;
     const topics = new Map(own.map((row) => [row.topic, row.topicTitle]));
     const base = { day, paper, examDay: plan.examDay, met, of: own.length, needed: Math.min(neededQuestions, own.length), topics };
     if (paper === null || met < base.needed) return { ...base, tomorrow: null, atExam: null, gains: [], history: [] };
     const sights = await store.firstSights(db, person.id, paper.pack);
-    const input = { questions: own, paper: paper.blueprint, day: day + 1, firstSights: sights };
-    const [tomorrow, atExam] = [outlookOf(input, model), examOutlook(planning, own, paper, sights)];
+    const input = { questions: asked, paper: paper.blueprint, day: day + 1, firstSights: sights };
+    const [tomorrow, atExam] = [outlookOf(input, model), examOutlook(planning, asked, paper, sights)];
     const shown = atExam ?? tomorrow;
     const forDay = atExam === null || plan.examDay === null ? day + 1 : plan.examDay;
     const name = nameOf(paper);
@@ -83,9 +85,13 @@ export function outlookService({ db, clock, questions }: PlanningNeeds) {
     const met = own.filter(({ memory }) => memory !== null).length;
     if (met < Math.min(neededQuestions, own.length)) return null;
     const sights = await store.firstSights(db, person.id, paper.pack);
-    const { low, high } = outlookOf({ questions: own, paper: paper.blueprint, day: day + 1, firstSights: sights }, model);
+    const { low, high } = outlookOf({ questions: onPaper(own), paper: paper.blueprint, day: day + 1, firstSights: sights }, model);
     return { low, high };
   }
 
   return { view, chanceOf };
 }
+
+/** What a paper can ask: what one letter answers. There a number is chosen from four and not typed, so luck counts as it does elsewhere. */
+const onPaper = (pool: Planning['pool']): Planning['pool'] =>
+  pool.flatMap((row) => (paperKinds.has(row.kind) ? [row.kind === 'numeric' ? { ...row, kind: 'single' } : row] : []));

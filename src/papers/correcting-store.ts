@@ -12,6 +12,17 @@ export async function handedInOf(db: Db, paperId: string): Promise<{ sittingId: 
   return rows;
 }
 
+/** Whether any question of a paper has another revision by now. */
+export async function asksOlder(db: Db, paperId: string): Promise<boolean> {
+  const { rows } = await db.pool.query<{ older: boolean }>({
+    name: 'paper-asks-older',
+    text: `SELECT EXISTS (SELECT FROM paper_item i JOIN question q ON q.id = i.question_id
+           WHERE i.paper_id = $1 AND q.current_revision <> i.revision) AS older`,
+    values: [paperId],
+  });
+  return rows[0]?.older === true;
+}
+
 /** The first mark stays on record beside the new one. */
 export async function correctSitting(
   sql: PoolClient,

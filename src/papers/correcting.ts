@@ -1,6 +1,6 @@
 import { markSheet } from './hand-in.js';
 import { lockSitting } from './hand-in-store.js';
-import { correctSitting, handedInOf } from './correcting-store.js';
+import { asksOlder, correctSitting, handedInOf } from './correcting-store.js';
 import { itemsOf } from './paper-store.js';
 import { putAll, putOnSheet, type SheetItem } from './sheet-item.js';
 import { sheetOf } from './sitting-store.js';
@@ -39,6 +39,7 @@ export function correcting({ db, clock, questions }: { db: Db; clock: Clock; que
 
   /** Marks what was handed in of a paper once more where a key was corrected. @returns how many marks changed */
   async function remarkPaper(paperId: string, region: Region): Promise<number> {
+    if (!(await asksOlder(db, paperId))) return 0;
     let changed = 0;
     const asked = new Map<number, CorrectedItem[]>();
     for (const { sittingId, version } of await handedInOf(db, paperId)) {

@@ -78,6 +78,7 @@ export function ownPapersService({ db, clock, questions, maker, handingIn }: Own
     if ('short' in made) throw new RungwiseError('paper-short', shortWords(made.short));
     const mine = (await store.listSittings(db, person.id)).filter(({ classId }) => classId === null).length;
     await inTransaction(db, async (sql) => {
+      await store.dropUnbegun(sql, person.id, wish.sitting);
       await addPaper(sql, {
         paperId: wish.sitting,
         title: `Mock paper ${mine + 1}`,

@@ -129,3 +129,12 @@ export async function runningTitle(db: Db, personId: number, now: Date): Promise
   });
   return rows[0]?.title ?? null;
 }
+
+/** Papers of one's own that were made and never begun: another one takes their place. */
+export async function dropUnbegun(sql: Pick<PoolClient, 'query'>, personId: number, but: string): Promise<void> {
+  await sql.query(
+    `DELETE FROM paper pa USING sitting s WHERE s.paper_id = pa.id AND pa.class_id IS NULL AND s.person_id = $1 AND s.started_at IS NULL
+       AND s.handed_in_at IS NULL AND pa.id <> $2`,
+    [personId, but],
+  );
+}

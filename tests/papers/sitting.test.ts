@@ -64,6 +64,17 @@ describe('a paper of one’s own', () => {
     expect(shares).toEqual(sixPaper.shares);
   });
 
+  it('takes the place of one that was made and never begun, and of no other', async () => {
+    const visitor = await app.candidate();
+    const sat = await begun(visitor);
+    await makePaper(visitor);
+    await makePaper(visitor);
+    const rows = await app.rows<{ id: string }>('SELECT id FROM sitting WHERE person_id = (SELECT max(id) FROM person)');
+    expect(rows).toHaveLength(2);
+    expect(rows.map(({ id }) => id)).toContain(idOf(sat));
+    expect((await visitor.get('/papers')).html.querySelectorAll('.btn').filter(({ text }) => text.startsWith('Begin'))).toHaveLength(1);
+  });
+
   it('is marked when it is handed in: right ones counted, blanks wrong, each question with its key, and a round on what was missed', async () => {
     const visitor = await app.candidate();
     const sitting = await begun(visitor);
