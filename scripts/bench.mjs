@@ -1,7 +1,7 @@
-// npm run bench: how much of a bare route's speed the answer path, the question page, the home page and a calculator keep, and how many draws and
-// readings of typed answers one core does, on this machine, now.
+// npm run bench: how much of a bare route's speed the answer path, the question page, the home page and a calculator keep, what saving
+// a choice on a paper costs while 200 sit at once, and how many draws and readings of typed answers one core does, on this machine, now.
 // Requests per second say more of the machine than of the program; the ratios and the times per request are what to compare.
-// Options: --json (figures for a program), --rounds=3, --seconds=5 (of each target in each round), --profile=FOLDER.
+// Options: --json (figures for a program), --rounds=3, --seconds=5 (of each target in each round; 10 for papers), --profile=FOLDER.
 import { chmod, mkdtemp, readFile, rm } from 'node:fs/promises';
 import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -16,6 +16,9 @@ const candidates = 50;
 /** Rounds of twelve questions for each candidate. */
 const roundsEach = 160;
 const warmUpSeconds = 2;
+/** Who sits a paper at once, and how often each of them saves a choice. */
+const sitting = 200;
+const everySeconds = 2;
 const parts = {
   prepare: new URL('./bench/prepare.mjs', import.meta.url),
   real: new URL('./bench/real.mjs', import.meta.url),
@@ -29,22 +32,23 @@ function options() {
     options: {
       json: { type: 'boolean', default: false },
       rounds: { type: 'string', default: '3' },
-      seconds: { type: 'string', default: '5' },
+      seconds: { type: 'string' },
       profile: { type: 'string' },
     },
   });
-  const [rounds, seconds] = [Number(values.rounds), Number(values.seconds)];
+  const [rounds, seconds] = [Number(values.rounds), Number(values.seconds ?? 5)];
   if (!(Number.isInteger(rounds) && rounds > 0 && Number.isInteger(seconds) && seconds > 0))
     throw new StepError('--rounds and --seconds take whole numbers from 1.', 'Leave them out for 3 rounds of 5 seconds.');
-  return { ...values, rounds, seconds };
+  // Each candidate is to save several times.
+  return { ...values, rounds, seconds, paperSeconds: values.seconds === undefined ? 10 : seconds };
 }
 
 /** One target for some seconds: what came, and what each answer cost in processor time of server and database. */
-async function measure({ load, servers, postmaster }, { what, server, expected }, seconds) {
+async function measure({ load, servers, postmaster }, { what, server, expected, pace }, seconds) {
   const { pid, address } = servers[server];
   const times = () => Promise.all([processTime(pid), familyTime(postmaster)]);
   const before = await times();
-  const result = await load.ask('run', { what, address, seconds, expected });
+  const result = await load.ask(pace === undefined ? 'run' : 'pace', { what, server, address, seconds, expected, ...pace });
   const after = await times();
   if (result.others > 0 || result.good === 0)
     throw new StepError(
@@ -68,6 +72,40 @@ const targets = [
 
 /** Every second round the bare one goes first, so that neither always finds the database as the other left it. */
 const orderOf = (round) => (round % 2 === 0 ? [0, 1, 2, 3, 4, 5, 6, 7] : [1, 0, 3, 2, 5, 4, 7, 6]).map((index) => targets[index]);
+
+const saves = [
+  { what: 'real save', server: 'real', expected: 200 },
+  { what: 'bare save', server: 'bare', expected: 200 },
+];
+
+/**
+ * Before all else, while the database has nothing to tidy up: at this pace its housekeeping would be most of what is read.
+ * Each server is warmed up at four times the pace, and each run has a first turn of every candidate that opens the connections. The very
+ * first turn meets a server that knows no paper yet, as after a start in the middle of an exam.
+ */
+async function paperRounds(bench, { rounds: count, paperSeconds }, print) {
+  const all = [];
+  await step(
+    'papers',
+    async () => {
+      const at = (target, every, anew) => ({ ...target, pace: { everySeconds: every, anew } });
+      const first = await measure(bench, at(saves[0], everySeconds, true), everySeconds);
+      await measure(bench, at(saves[1], everySeconds, true), everySeconds);
+      for (const target of saves) await measure(bench, at(target, everySeconds / 4, true), warmUpSeconds);
+      for (let round = 0; round < count; round += 1) {
+        const found = {};
+        for (const target of round % 2 === 0 ? saves : [...saves].reverse()) {
+          await measure(bench, at(target, everySeconds, true), everySeconds);
+          found[target.what] = await measure(bench, at(target, everySeconds, false), paperSeconds);
+        }
+        all.push(Object.fromEntries(saves.map(({ what }) => [what, found[what]])));
+      }
+      return `${sitting} candidates, a choice every ${everySeconds} seconds; first choices after the start: p99 ${first.p99.toFixed(0)} ms`;
+    },
+    print,
+  );
+  return all;
+}
 
 async function rounds(bench, { rounds: count, seconds }, print) {
   await step(
@@ -133,18 +171,22 @@ await runScript(async () => {
       'candidates',
       async () => {
         const child = startChild(parts.prepare);
-        const items = await child.ask('fill', { ...place, candidates, rounds: roundsEach }).finally(child.end);
-        return `${candidates}, with ${items} questions to answer`;
+        const items = await child.ask('fill', { ...place, candidates, rounds: roundsEach, sitting }).finally(child.end);
+        return `${candidates}, with ${items} questions to answer, and ${sitting} who sit a paper`;
       },
       print,
     );
-    return withServers(place, chosen, (bench) => rounds(bench, chosen, print));
+    return withServers(place, chosen, async (bench) => {
+      const papers = await paperRounds(bench, chosen, print);
+      const found = await rounds(bench, chosen, print);
+      return found.map((round, index) => ({ ...round, ...papers[index] }));
+    });
   });
   const machine = `${cpus()[0]?.model ?? 'unknown processor'}, ${cpus().length} processors, Node ${process.versions.node}`;
   const child = startChild(parts.maths);
   const maths = await child.ask('measure', { seconds: chosen.seconds }).finally(child.end);
   const figures = { ...summary(all), maths };
-  if (chosen.json) console.log(JSON.stringify({ machine, connections: candidates, ...figures }, null, 2));
+  if (chosen.json) console.log(JSON.stringify({ machine, connections: candidates, sitting, everySeconds, ...figures }, null, 2));
   else {
     console.log(`\n${machine}; ${candidates} connections; server, database and load share the machine; medians of ${all.length} rounds\n`);
     console.log(table(figures));

@@ -60,6 +60,23 @@ function answers(app, db) {
   });
 }
 
+/** One statement, which is a transaction: the sitting must run and goes on running until the choice is on the sheet. */
+const saveChoice = `
+  INSERT INTO sitting_answer (sitting_id, position, choice, again, saved_at)
+  SELECT id, $3, $4, false, $5 FROM sitting
+  WHERE id = $1 AND person_id = $2 AND handed_in_at IS NULL AND started_at IS NOT NULL AND deadline_at >= $5 FOR SHARE
+  ON CONFLICT (sitting_id, position) DO UPDATE SET choice = excluded.choice, again = excluded.again, saved_at = excluded.saved_at`;
+
+/** Not asked: who sends it, whether it comes from our own page, whether the paper has such a question and letter. */
+function sheets(app, db) {
+  app.post('/sheet/:person/:sitting/:position', async (request, reply) => {
+    const { person, sitting, position } = request.params;
+    const values = [sitting, person, position, request.body[`c${position}`], new Date()];
+    const { rowCount } = await db.pool.query({ name: 'bare-save', text: saveChoice, values });
+    return rowCount === 1 ? reply.send({ saved: true }) : reply.code(409).send({ saved: false });
+  });
+}
+
 const start = { href: '/', label: 'Now', current: true };
 const about = { href: '/about', label: 'About', current: false };
 
@@ -67,7 +84,9 @@ const about = { href: '/about', label: 'About', current: false };
 function drawing(app, views, path, pages) {
   app.get(`/${path}/:number`, (request, reply) => {
     const { page, chrome } = pages[request.params.number];
-    reply.header('content-type', 'text/html; charset=utf-8').send(views.page(page, { nav: [start, about], plainHttp: false, ...chrome }));
+    reply
+      .header('content-type', 'text/html; charset=utf-8')
+      .send(views.page(page, { nav: [start, about], styles: [], plainHttp: false, ...chrome }));
   });
 }
 
@@ -88,7 +107,7 @@ async function pages(app, db, people) {
   drawing(app, views, 'page', await Promise.all(people.map(question)));
 
   const home = async ({ person, round, csrf }) => ({
-    page: nowPage(await study.overview(person), person, csrf, round, await queries.counts(person)),
+    page: nowPage(await study.overview(person), person, csrf, round, await queries.counts(person), null),
     chrome: { title: 'Now', layout: 'two', scripts: [], you: you(person) },
   });
   drawing(app, views, 'home', await Promise.all(people.map(home)));
@@ -104,6 +123,7 @@ async function serve({ url, work }) {
   const app = Fastify({ logger: false });
   await app.register(formbody);
   answers(app, db);
+  sheets(app, db);
   await pages(app, db, people);
   return app.listen({ port: 0, host: '127.0.0.1' });
 }

@@ -3,6 +3,7 @@ import autocannon from 'autocannon';
 import { randomUUID } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { answerTasks } from './child.mjs';
+import { pace, seat } from './pace.mjs';
 
 const formType = 'application/x-www-form-urlencoded';
 const certainties = ['sure', 'fairly', 'guessing'];
@@ -82,7 +83,9 @@ async function run({ what, address, seconds, expected }) {
 }
 
 async function read({ work }) {
-  people = JSON.parse(await readFile(work, 'utf8')).people.map((one) => ({ ...one, next: 0, bareNext: 0 }));
+  const prepared = JSON.parse(await readFile(work, 'utf8'));
+  people = prepared.people.map((one) => ({ ...one, next: 0, bareNext: 0 }));
+  seat(prepared.sitters);
 }
 
-answerTasks({ read, run });
+answerTasks({ read, run, pace });

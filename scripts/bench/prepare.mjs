@@ -1,4 +1,4 @@
-// Fills the benchmark's database: a pack, candidates with sessions, and many rounds whose questions nobody has answered yet.
+// Fills the benchmark's database: a pack, candidates with sessions, many rounds whose questions nobody has answered yet, and papers begun.
 import { randomBytes, randomUUID } from 'node:crypto';
 import { readdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
@@ -12,8 +12,11 @@ import { enrol, enrolAll, studyService } from '../../dist/src/study/index.js';
 import { buildApp } from '../../dist/src/web/app.js';
 import { projectFolder } from '../processes.mjs';
 import { answerTasks } from './child.mjs';
+import { sittersOf } from './papers.mjs';
+import { comeIn, lookAt } from './visitors.mjs';
 
 const questionsInRound = 12;
+const tables = ['memory', 'round', 'round_item', 'answer', 'session', 'person', 'question_revision', 'paper', 'paper_item', 'sitting'];
 
 /**
  * Rounds of single questions, as a round is stored: every answer posted needs a question that has none yet.
@@ -59,21 +62,11 @@ async function loadPacks(db) {
 /** A candidate who has come in and stands before a question, with what the browser would now send. */
 async function candidate(services, number) {
   const { accounts, study, server } = services;
-  // Addresses for documentation, one each: comings-in from one address are limited.
-  const form = { name: `Candidate ${number}`, region: 'uk', timeZone: 'Europe/London', startToken: randomUUID() };
-  const { cookie } = await accounts.start(form, `198.51.100.${number}`);
+  const cookie = await comeIn(accounts, `Candidate ${number}`, `198.51.100.${number}`);
   const person = await accounts.whoHolds(cookie);
   const round = randomUUID();
-  await study.startRound(person, round, 10);
-  const page = await server.inject({ url: `/study/rounds/${round}`, headers: { cookie: `rungwise=${cookie}` } });
-  if (page.statusCode !== 200) throw new Error(`The question page answered ${page.statusCode}.`);
-  const formCookie = page.cookies.find(({ name }) => name === 'rungwise-form');
-  return {
-    person,
-    round,
-    cookies: `rungwise=${cookie}; rungwise-form=${encodeURIComponent(formCookie.value)}`,
-    csrf: /name="_csrf" value="([^"]+)"/.exec(page.payload)[1],
-  };
+  await study.startRound(person, { round, minutes: 10 });
+  return { person, round, ...(await lookAt(server, cookie, `/study/rounds/${round}`)) };
 }
 
 async function unanswered(db, personId, besides) {
@@ -86,7 +79,7 @@ async function unanswered(db, personId, besides) {
   return rows.map(({ token, question }) => [token, question]);
 }
 
-async function fill({ url, candidates, rounds, work }) {
+async function fill({ url, candidates, rounds, sitting, work }) {
   await migrate(url, join(projectFolder, 'prisma', 'migrations'));
   const db = openDatabase({ url, log: console.error });
   await loadPacks(db);
@@ -102,9 +95,10 @@ async function fill({ url, candidates, rounds, work }) {
   await db.pool.query(past, [today, Math.floor(rounds / 4)]);
   await db.pool.query(remembered, [today]);
   for (const one of people) one.items = await unanswered(db, one.person.id, one.round);
-  for (const table of ['memory', 'round', 'round_item', 'answer', 'session', 'person', 'question_revision'])
-    await db.pool.query(`VACUUM ANALYZE ${table}`);
-  await writeFile(work, JSON.stringify({ people }));
+  // After the rounds, which everybody who is there by then is given.
+  const sitters = await sittersOf(services, db, sitting);
+  await db.pool.query(`VACUUM ANALYZE ${tables.join(', ')}`);
+  await writeFile(work, JSON.stringify({ people, sitters }));
   await server.close();
   await db.close();
   return people.reduce((sum, { items }) => sum + items.length, 0);

@@ -33,12 +33,14 @@ export interface SavedForm {
   go: string;
 }
 
+const anyFields = z.record(z.string().max(20), z.string().max(200));
+
 /**
  * Fields by question: `c7` the letter chosen, `w7` the letter that the page was loaded with, `a7` to be looked at again, `b7` that as loaded.
  * @throws RungwiseError for anything that our pages do not send
  */
 export function readSaved(body: unknown): SavedForm {
-  const fields = z.record(z.string().max(20), z.string().max(200)).safeParse(body);
+  const fields = anyFields.safeParse(body);
   if (!fields.success) throw new RungwiseError('form-not-understood', 'an answer sheet that cannot be read');
   const { data } = fields;
   const changed = Object.keys(data).flatMap((name) => {

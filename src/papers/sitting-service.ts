@@ -70,6 +70,7 @@ export function sittingsService({ db, clock, questions, outlook, handingIn, corr
     // Nothing of a question is shown before the clock runs.
     const items =
       state === 'waiting' ? [] : await putAll(questions, await itemsOf(db.pool, sitting.paperId, sitting.version), sitting.region);
+    if (state === 'running') keepLetters(person, sittingId, items);
     return { sitting, state, items, sheet: await store.sheetOf(db.pool, sittingId), now };
   }
 
@@ -86,15 +87,19 @@ export function sittingsService({ db, clock, questions, outlook, handingIn, corr
 
   /** Letters of each question of a sitting. They never change, so they are kept; only a sitting's own candidate comes this far. */
   const letters = new Map<string, string[][]>();
+  function keepLetters(person: Person, sittingId: string, items: readonly SheetItem[]): void {
+    if (letters.size >= 2000) letters.clear();
+    letters.set(
+      `${person.id}/${sittingId}`,
+      items.map(({ task }) => lettersOf(task)),
+    );
+  }
   async function lettersFor(person: Person, sittingId: string): Promise<string[][]> {
     const key = `${person.id}/${sittingId}`;
     const known = letters.get(key);
     if (known !== undefined) return known;
     const { items } = await view(person, sittingId);
-    const made = items.map(({ task }) => lettersOf(task));
-    if (letters.size >= 2000) letters.clear();
-    if (made.length > 0) letters.set(key, made);
-    return made;
+    return items.map(({ task }) => lettersOf(task));
   }
 
   /** @returns `late` when the sitting no longer runs: what was saved before counts, and this does not */

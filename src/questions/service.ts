@@ -34,19 +34,21 @@ const keepMost = 2_000;
 export type QuestionsService = ReturnType<typeof questionsService>;
 
 export function questionsService({ db, clock }: { db: Db; clock: Clock }) {
-  const kept = new Map<string, { until: number; question: BankQuestion }>();
+  /** Promises, so that many who ask for one question at once wait for one reading of it. */
+  const kept = new Map<string, { until: number; question: Promise<BankQuestion | null> }>();
 
   async function get(questionId: number, revision: number): Promise<BankQuestion | null> {
     const key = `${questionId}/${revision}`;
     const now = clock.now().getTime();
     const found = kept.get(key);
-    if (found !== undefined && now < found.until && now > found.until - 2 * keepMilliseconds) return found.question;
-    const row = await readRevision(db, questionId, revision);
-    if (row === null) return null;
-    const question = fromRow(row);
+    if (found !== undefined && now < found.until && now > found.until - 2 * keepMilliseconds) return await found.question;
+    const question = readRevision(db, questionId, revision).then((row) => (row === null ? null : fromRow(row)));
     if (kept.size >= keepMost) kept.clear();
     kept.set(key, { until: now + keepMilliseconds, question });
-    return question;
+    // What could not be read, or is not there, is asked for again next time.
+    const forgetKey = (): void => void (kept.get(key)?.question === question && kept.delete(key));
+    question.then((found) => found === null && forgetKey(), forgetKey);
+    return await question;
   }
 
   /** What a list holds is kept as long as a question is. */

@@ -58,15 +58,10 @@ export async function readPlanning({ db, clock, questions }: PlanningNeeds, pers
     papers[0] ??
     null;
   const weights = paperWeights(
-    rows.map(({ questionId, slug, topic }) => ({ questionId, pack: slug, topic })),
+    rows.map(([{ questionId, slug, topic }]) => ({ questionId, pack: slug, topic })),
     paper === null ? null : { pack: paper.pack, shares: paper.blueprint.shares },
   );
-  const pool = rows.map((row) => ({
-    ...row,
-    memory: memoryOf(row),
-    paperWeight: weights.get(row.questionId) ?? 1,
-    seconds: row.kind === 'numeric' ? secondsFor.number : secondsFor.options,
-  }));
+  const pool = rows.map(([question, memory]) => plannedRow(question, memory, weights.get(question.questionId) ?? 1));
   return { day, plan, saved: found !== null, paper, papers, pool, today };
 }
 
@@ -74,13 +69,42 @@ export async function readPlanning({ db, clock, questions }: PlanningNeeds, pers
 async function readPool(
   { db, questions }: Pick<PlanningNeeds, 'db' | 'questions'>,
   person: Planner,
-): Promise<(CatalogueRow & MemoryOfQuestion)[]> {
+): Promise<[CatalogueRow, MemoryOfQuestion][]> {
   const [catalogue, memories] = [await questions.catalogue(), await readMemories(db, person.id)];
   const known = new Map(memories.map((memory) => [memory.questionId, memory]));
-  return catalogue.flatMap((row) => {
+  return catalogue.flatMap((row): [CatalogueRow, MemoryOfQuestion][] => {
     const memory = known.get(row.questionId);
-    return memory === undefined || !row.regions.includes(person.region) ? [] : [{ ...row, ...memory }];
+    return memory === undefined || !row.regions.includes(person.region) ? [] : [[row, memory]];
   });
+}
+
+/** Field by field: spreading two rows into one, 500 times over, took nine tenths of the time of a plan. */
+function plannedRow(question: CatalogueRow, known: MemoryOfQuestion, paperWeight: number): PlannedRow {
+  const { questionId, kind, revision, regions, objective, objectiveTitle, weight, topic, topicTitle, pack, slug } = question;
+  const { stability, difficulty, lastDay, dueDay, surelyWrong } = known;
+  const seconds = kind === 'numeric' ? secondsFor.number : secondsFor.options;
+  const memory = memoryOf(known);
+  return {
+    questionId,
+    kind,
+    revision,
+    regions,
+    objective,
+    objectiveTitle,
+    weight,
+    topic,
+    topicTitle,
+    pack,
+    slug,
+    stability,
+    difficulty,
+    lastDay,
+    dueDay,
+    surelyWrong,
+    memory,
+    paperWeight,
+    seconds,
+  };
 }
 
 /** How a paper is called in an address, a form and the database. */

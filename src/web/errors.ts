@@ -12,7 +12,12 @@ export function errorPages(app: FastifyInstance, routes: RouteList): void {
     const failure = failureOf(error, request.routeOptions.config.tooLarge);
     const { status } = errorCodes[failure.code];
     if (status >= 500) request.log.error({ err: error, reference: request.id }, 'request failed');
-    else request.log.info({ code: failure.code, detail: error.message, reference: request.id }, 'request refused');
+    // A form that our pages cannot have sent is worth a look; what people mistype is not.
+    else
+      request.log[failure.code === 'form-not-understood' ? 'warn' : 'info'](
+        { code: failure.code, detail: error.message, reference: request.id },
+        'request refused',
+      );
     if (failure.retryAfterSeconds !== undefined) reply.header('retry-after', String(failure.retryAfterSeconds));
     return errorReply(request, reply, failure);
   });

@@ -220,6 +220,25 @@ describe('an answer sheet', () => {
     expect(await sheetOf(sitting)).toEqual([]);
   });
 
+  it('that was tampered with leaves a line in the log, without a name', async () => {
+    const lines: string[] = [];
+    const logged = await testApp({
+      start: '2026-11-25T19:00:00Z',
+      logger: { level: 'warn', stream: { write: (line: string) => void lines.push(line) } },
+    });
+    await withBlueprint(logged);
+    const visitor = await logged.candidate('Bryony');
+    const sitting = await begun(visitor);
+    const page = await visitor.get(`${sitting}/1`);
+    const _csrf = page.html.querySelector('input[name=_csrf]')?.getAttribute('value') ?? '';
+    await visitor.send('POST', `${sitting}/save`, { _csrf, w1: '', c1: 'F' });
+    const told = lines.filter((line) => line.includes('form-not-understood'));
+    expect(told).toHaveLength(1);
+    expect(told[0]).toContain('a letter or a question that the paper does not have');
+    expect(lines.join('')).not.toContain('Bryony');
+    await logged.close();
+  });
+
   it('is nobody else’s', async () => {
     const owner = await app.candidate();
     const sitting = await begun(owner);
