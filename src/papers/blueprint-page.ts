@@ -79,6 +79,6 @@ const regionWords = { uk: 'UK', eu: 'Europe', na: 'North America' } as const;
 /** "24 there", or region by region where they differ. */
 function haveWords({ have }: TopicSupply): string {
   const counts = regionIds.map((region) => have[region]);
-  if (new Set(counts).size === 1) return `${counts[0] ?? 0} there`;
+  if (new Set(counts).size === 1) return `${counts[0] ?? 0} questions`;
   return regionIds.map((region) => `${regionWords[region]} ${have[region]}`).join(', ');
 }

@@ -17,7 +17,7 @@ const whole = (least: number, most: number, what: string) =>
     .trim()
     .regex(/^\d{1,4}$/, `Write ${what} as a whole number.`)
     .transform(Number)
-    .refine((value) => value >= least && value <= most, `From ${least} to ${most}.`);
+    .refine((value) => value >= least && value <= most, `Write ${what} as a number from ${least} to ${most}.`);
 
 const form = z.object({
   pack: slug,
@@ -50,7 +50,7 @@ export function blueprintRoutes(app: FastifyInstance, blueprints: BlueprintsServ
     const person = request.who();
     const wanted = slug.safeParse((request.query as { pack?: unknown }).pack);
     const view = await blueprints.view(person, wanted.success ? wanted.data : null);
-    return reply.page(blueprintsPage(view, person, reply.formToken(), emptyBlueprint), { title: 'Make-ups of papers', layout: 'two' });
+    return reply.page(blueprintsPage(view, person, reply.formToken(), emptyBlueprint), { title: 'Kinds of paper', layout: 'two' });
   });
 
   app.post('/class-papers/blueprints', { config }, async (request, reply) => {

@@ -74,7 +74,8 @@ export function calibrationPage({ predictions, now }: { predictions: readonly Pr
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
 function tooFewWords(count: number): string {
-  return `${count === 0 ? 'No mock paper' : counted(count, 'mock paper')} has been sat yet by somebody whom the outlook told something. From ${fewest} on, this page holds what was told against how it went.`;
+  const far = count === 0 ? 'No mock paper has' : `${counted(count, 'mock paper')} ${count === 1 ? 'has' : 'have'} so far`;
+  return `${far} been sat by somebody whom the outlook told something. From ${fewest} on, you can compare here what was told with how it went.`;
 }
 
 function leadWords({ count, meanPredicted, meanHappened }: Calibration): string {

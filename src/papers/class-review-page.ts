@@ -19,7 +19,7 @@ export function classReviewPage(view: ReviewView, position: number, shown: boole
     view: 'papers/class-review',
     data: {
       title: head.title,
-      place: `Question ${position} of ${items.length}`,
+      place: `Question ${position} of ${items.length}${head.versions === 1 ? '' : ', letters and numbers of version 1'}`,
       stem: item.stem,
       hidden: shown ? null : { drawing: sheetDrawing(item), options: optionsOf(item), show: `${root}/review/${position}?show=yes` },
       shown: shown ? shownPart(view, index) : null,

@@ -12,7 +12,15 @@ export const guest = 'guest';
 export const sheetParams = z.object({ paper: z.uuid(), sitting: z.uuid() });
 
 const typed = z.string().max(1000).default('');
-const enterForm = z.object({ sitting: z.uuid().optional(), candidate: typed, name: typed, version: typed, letters: typed });
+const enterForm = z.object({
+  sitting: z.uuid().optional(),
+  candidate: typed,
+  name: typed,
+  version: typed,
+  letters: typed,
+  /** The version that was doubted, sent along when it is saved all the same. */
+  sure: z.string().max(3).optional(),
+});
 
 /** The fields of one sheet, as they came. `sitting` is that of a sheet to be corrected. */
 export type EntryTyped = z.infer<typeof enterForm>;

@@ -19,6 +19,8 @@ export interface EnterPage {
     candidateWhy: string | null;
     name: FieldPart;
     version: FieldPart;
+    /** The version that was doubted; null where none was. */
+    sure: string | null;
     versionHint: string;
     letters: FieldPart;
     lettersHint: string;

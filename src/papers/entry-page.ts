@@ -28,11 +28,9 @@ const enteredOf = ({ roll }: EntryView): Handed[] =>
 const markOf = ({ sitting }: Handed, { letters }: EntryView): string => `${sitting.right ?? 0} of ${letters[0]?.length ?? 0}`;
 
 /** An empty form. Sheets mostly lie in the order of their versions, so the next one is there already. */
-export function freshForm(view: EntryView, last: string | null): EntryTyped {
-  const rows = enteredOf(view);
-  const version = (rows.find(({ sitting }) => sitting.sittingId === last) ?? rows[0])?.sitting.version ?? 0;
+export function freshForm(view: EntryView): EntryTyped {
   const alone = openMembers(view).length === 0;
-  return { candidate: alone ? guest : '', name: '', version: String((version % view.head.versions) + 1), letters: '' };
+  return { candidate: alone ? guest : '', name: '', version: view.head.versions === 1 ? '1' : '', letters: '' };
 }
 
 /** The form with what stands on a sheet that is to be corrected. */
@@ -82,6 +80,7 @@ export function enterPage(view: EntryView, person: Person, csrf: string, { typed
       candidateWhy: faults.candidate ?? null,
       name: back('name'),
       version: back('version'),
+      sure: typed.sure ?? null,
       versionHint: head.versions === 1 ? 'The paper has version 1 only.' : `1 to ${head.versions}; it stands on the sheet.`,
       letters: back('letters'),
       lettersHint: `${letters[0]?.length ?? 0} in all, from question 1 on. Type - for a blank; spaces do not matter.`,

@@ -52,8 +52,7 @@ function oneByOne(app: FastifyInstance, entry: EntryService): void {
     const view = await entry.view(request.who(), paper);
     const { saved, again, correct, added } = query.parse(request.query ?? {});
     const said = saved === undefined ? addedWords(added) : savedWords(view, saved, again === 'yes');
-    const typed =
-      correct === undefined ? freshForm(view, saved ?? null) : formOf(correct, await entry.sheet(request.who(), paper, correct));
+    const typed = correct === undefined ? freshForm(view) : formOf(correct, await entry.sheet(request.who(), paper, correct));
     return showEnter(request, reply, view, { typed, faults: {}, said });
   });
 
@@ -65,7 +64,12 @@ function oneByOne(app: FastifyInstance, entry: EntryService): void {
     if ('to' in done) return reply.redirect(`/class-papers/${paper}/enter?saved=${done.to}`, 303);
     reply.code(422);
     // Once more, since what hinders may have come about meanwhile.
-    return showEnter(request, reply, await entry.view(request.who(), paper), { typed, faults: done.faults, said: null });
+    const sure = done.doubted === undefined ? {} : { sure: done.doubted };
+    return showEnter(request, reply, await entry.view(request.who(), paper), {
+      typed: { ...typed, ...sure },
+      faults: done.faults,
+      said: null,
+    });
   });
 }
 
@@ -81,10 +85,13 @@ async function save(
   request: FastifyRequest,
   view: EntryView,
   typed: forms.EntryTyped,
-): Promise<{ to: string } | { faults: forms.EntryFaults }> {
+): Promise<{ to: string } | { faults: forms.EntryFaults; doubted?: string }> {
   const { paperId } = view.head;
+  const letters = forms.readVersion(typed, view);
+  const doubt = 'faults' in letters ? null : await entry.doubt(request.who(), paperId, letters.typed);
+  if (doubt !== null && typed.sure !== typed.version.trim()) return { faults: { version: doubt }, doubted: typed.version.trim() };
   if (typed.sitting !== undefined) {
-    const read = forms.readVersion(typed, view);
+    const read = letters;
     if ('faults' in read) return read;
     await entry.correct(request.who(), paperId, typed.sitting, read.typed);
     return { to: typed.sitting };

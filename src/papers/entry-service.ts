@@ -6,6 +6,7 @@ import { lettersOf } from '../core/papers/sheet.js';
 import type { OutlookService } from '../outlook/index.js';
 import type { Clock } from '../platform/clock.js';
 import { inTransaction, type Db } from '../platform/db.js';
+import { doubtOf } from './entry-doubt.js';
 import * as store from './entry-store.js';
 import { markSheet, type HandingIn } from './hand-in.js';
 import type { PaperHead } from './rows.js';
@@ -54,6 +55,8 @@ export function entryService(needs: EntryNeeds) {
     return { ...set, letters: await lettersFor(person, set.head) };
   }
 
+  const doubt = (person: Person, paperId: string, letters: Letters): Promise<string | null> => doubtOf(setting, person, paperId, letters);
+
   /** All of them, or, when anything fails, none. Whoever has a result already keeps it. */
   async function enterMany(person: Person, paperId: string, wishes: readonly SheetWish[]): Promise<Entered[]> {
     const head = await setting.headOf(person, paperId);
@@ -86,7 +89,7 @@ export function entryService(needs: EntryNeeds) {
     return { head, questions: letters[0]?.length ?? 0, rows: await store.resultsOf(db, paperId) };
   }
 
-  return { view, sheet, enter, enterMany, correct, results };
+  return { view, doubt, sheet, enter, enterMany, correct, results };
 }
 
 /** Letters of papers never change, so they are kept; whoever asks has been let in to the paper before. */

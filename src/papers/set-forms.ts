@@ -53,4 +53,3 @@ export const extraForm = z.object({
     .transform(Number),
   extra: extraTime,
 });
-export const guestForm = z.object({ sitting: z.uuid() });

@@ -53,8 +53,10 @@ export interface ClassPaperPage {
       /** The form for extra time; null for a name without an account. */
       extra: { action: string; member: string; choices: Choice[]; label: string } | null;
       /** The sitting of a name that can be taken away. */
-      guest: { action: string; sitting: string } | null;
+      guest: string | null;
     }[];
+    /** The questions of the first version, those that fewest had right first; none before anybody has handed in. */
+    questions: { href: string; position: number; objective: string; title: string; right: string }[];
     titleBlock: TitleField[];
   };
 }

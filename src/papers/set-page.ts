@@ -1,19 +1,15 @@
 import { localText } from '../core/local-time.js';
 import { dayWords } from '../core/calendar.js';
-import { stateOf } from '../core/papers/time.js';
 import type { FieldPart } from '../core/page-parts.js';
 import { counted } from '../core/words.js';
 import type { Person } from '../accounts/index.js';
 import { field, nameOf } from '../study/index.js';
-import type { RollRow } from './class-store.js';
 import { dayOf } from './days.js';
-import { extraTimes } from './forms.js';
-import { extraWords } from './list-page.js';
-import type { ClassPaperPage, ClassPapersPage } from './set-page-types.js';
-import type { SettingService, SetView } from './set-service.js';
-import type { PaperHead } from './rows.js';
+import type { ClassPapersPage } from './set-page-types.js';
+import type { SettingService } from './set-service.js';
+import { windowWords } from './window-words.js';
 
-/** A tutor's papers: those that were set, setting another, and one of them with its roll. */
+/** A tutor's papers: those that were set, and setting another. */
 
 type Overview = Awaited<ReturnType<SettingService['overview']>>;
 
@@ -101,89 +97,4 @@ function formPart({ classes, papers }: Overview, typed: SetTyped, person: Person
     fault: first === undefined ? null : { why: first.why ?? '', target: first.target },
     timeZone: person.timeZone,
   };
-}
-
-const clock = (at: Date, person: Person): string =>
-  `${dayWords(dayOf(at, person), 'short')}, ${localText(at.getTime(), person.timeZone).slice(11)}`;
-
-function windowWords({ opensAt, closesAt }: PaperHead, now: Date, person: Person): string {
-  if (opensAt === null || closesAt === null) return 'on paper only';
-  if (now < opensAt) return `opens ${clock(opensAt, person)}`;
-  return now < closesAt ? `open until ${clock(closesAt, person)}` : `closed ${clock(closesAt, person)}`;
-}
-
-export function classPaperPage(view: SetView, person: Person, csrf: string): ClassPaperPage {
-  const { head, roll, now } = view;
-  const { blueprint } = head;
-  const root = `/class-papers/${head.paperId}`;
-  return {
-    view: 'papers/class-paper',
-    data: {
-      csrf,
-      title: head.title,
-      lead: `${head.className ?? ''}: ${windowWords(head, now, person)}. ${handedInWords(roll)}`,
-      close: head.closesAt !== null && head.closesAt > now ? `${root}/close` : null,
-      links: [
-        { href: `${root}/print`, text: 'Print papers, answer sheets and the key' },
-        { href: `${root}/enter`, text: 'Type in results from paper' },
-        { href: `${root}/review/1`, text: 'Go through it with the class' },
-        { href: `${root}/results.csv`, text: 'Results as a CSV file' },
-      ],
-      remarked: remarkedWords(roll),
-      roll: roll.map((row) => rollPart(row, view)),
-      titleBlock: [
-        field('Paper', head.title, 6, { name: true }),
-        field('Class', head.className ?? '', 6),
-        field('Specification', `${counted(blueprint.questions, 'question')}, ${blueprint.minutes} min, pass mark ${blueprint.passMark}`, 6),
-        field('Versions', String(head.versions), 2),
-        field('Pack', `${head.packTitle} ${head.packVersion}`, 4),
-      ],
-    },
-  };
-}
-
-function handedInWords(roll: readonly RollRow[]): string {
-  const done = roll.filter(({ sitting }) => sitting !== null && sitting.handedInAt !== null);
-  const passed = done.filter(({ sitting }) => sitting?.passed === true).length;
-  if (done.length === 0) return 'Nobody has handed in yet.';
-  return `${done.length} of ${roll.length} handed in, ${passed} passed.`;
-}
-
-function remarkedWords(roll: readonly RollRow[]): string | null {
-  const count = roll.filter(({ sitting }) => sitting !== null && sitting.remarkedAt !== null).length;
-  return count === 0
-    ? null
-    : `A key was corrected after this paper was made: ${counted(count, 'paper')} ${count === 1 ? 'was' : 'were'} marked again.`;
-}
-
-function rollPart(row: RollRow, { head, now }: SetView): ClassPaperPage['data']['roll'][number] {
-  const { sitting, memberId, name, memberExtraTime } = row;
-  const root = `/class-papers/${head.paperId}`;
-  const done = sitting !== null && sitting.handedInAt !== null;
-  const changed =
-    sitting !== null && sitting.firstRight !== null && sitting.firstRight !== sitting.right ? ` (was ${sitting.firstRight})` : '';
-  const choices = extraTimes.map((percent) => ({ value: String(percent), text: extraWords(percent), chosen: percent === memberExtraTime }));
-  return {
-    name,
-    version: sitting === null ? '' : String(sitting.version),
-    state: stateWords(row, now, head.blueprint.questions),
-    mark: done ? `${sitting.right ?? 0}${changed}, ${sitting.passed === true ? 'passed' : 'not passed'}` : '',
-    extra:
-      memberId === null || done
-        ? null
-        : { action: `${root}/extra-time`, member: String(memberId), choices, label: `Extra time for ${name}` },
-    guest: sitting !== null && sitting.guestName !== null ? { action: `${root}/remove-name`, sitting: sitting.sittingId } : null,
-  };
-}
-
-function stateWords({ sitting, answered }: RollRow, now: Date, questions: number): string {
-  if (sitting === null) return 'not begun';
-  switch (stateOf(sitting, now.getTime())) {
-    case 'handed-in':
-      return sitting.way === 'sheet' ? 'on paper' : 'handed in';
-    case 'waiting':
-      return 'not begun';
-    default:
-      return `${answered} of ${questions} answered`;
-  }
 }

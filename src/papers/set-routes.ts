@@ -4,10 +4,11 @@ import { z } from 'zod';
 import { RungwiseError } from '../core/errors.js';
 import type { FieldPart } from '../core/page-parts.js';
 import { calibrationPage, type CalibrationService } from './calibration.js';
+import { classPaperPage } from './class-paper-page.js';
 import { classReviewPage } from './class-review-page.js';
 import { paperParams } from './forms.js';
-import { extraForm, guestForm, setForm } from './set-forms.js';
-import { classPaperPage, classPapersPage, proposed, type SetTyped } from './set-page.js';
+import { extraForm, setForm } from './set-forms.js';
+import { classPapersPage, proposed, type SetTyped } from './set-page.js';
 import type { SettingService } from './set-service.js';
 
 /** A tutor's papers. Those of other tutors' classes answer as ones that do not exist. */
@@ -43,8 +44,8 @@ function list(app: FastifyInstance, setting: SettingService): void {
       const { id, class: classId, paper, title, region, versions, screen, opens, closes } = form.data;
       const window = screen === 'on' ? { opensAt: opens, closesAt: closes } : { opensAt: null, closesAt: null };
       const why = await setting.set(person, { paperId: id, classId, paper, title, region, versions, ...window });
-      if (why.paper === undefined) return reply.redirect(`/class-papers/${id}`, 303);
-      faults['paper'] = why.paper;
+      if (Object.keys(why).length === 0) return reply.redirect(`/class-papers/${id}`, 303);
+      Object.assign(faults, why);
     } else for (const { path, message } of form.error.issues) faults[String(path[0])] ??= message;
     // What only a changed page sends has no words beside a field.
     if (!Object.keys(faults).some((name) => ['paper', 'title', 'versions', 'opens', 'closes'].includes(name)))
@@ -78,7 +79,9 @@ function one(app: FastifyInstance, setting: SettingService): void {
 
   app.get('/class-papers/:paper', { config }, async (request, reply) => {
     const person = request.who();
-    const page = classPaperPage(await setting.view(person, idOf(request)), person, reply.formToken());
+    const view = await setting.view(person, idOf(request));
+    const done = view.roll.some(({ sitting }) => sitting !== null && sitting.handedInAt !== null);
+    const page = classPaperPage(view, done ? await setting.review(person, idOf(request)) : null, person, reply.formToken());
     return reply.page(page, { title: page.data.title });
   });
 
@@ -91,14 +94,7 @@ function one(app: FastifyInstance, setting: SettingService): void {
     const form = extraForm.safeParse(request.body);
     if (!form.success) throw new RungwiseError('form-not-understood');
     await setting.setExtraTime(request.who(), idOf(request), form.data.member, form.data.extra);
-    return reply.redirect(`/class-papers/${idOf(request)}`, 303);
-  });
-
-  app.post('/class-papers/:paper/remove-name', { config }, async (request, reply) => {
-    const form = guestForm.safeParse(request.body);
-    if (!form.success) throw new RungwiseError('form-not-understood');
-    await setting.removeGuest(request.who(), idOf(request), form.data.sitting);
-    return reply.redirect(`/class-papers/${idOf(request)}`, 303);
+    return reply.redirect(`/class-papers/${idOf(request)}#roll`, 303);
   });
 }
 

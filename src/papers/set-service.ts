@@ -70,11 +70,15 @@ export function settingService({ db, clock, questions, maker, handingIn, correct
   }
 
   /** @returns why it cannot be made, by field; nothing when it was */
-  async function set(person: Person, wish: SetWish): Promise<{ paper?: string }> {
+  async function set(person: Person, wish: SetWish): Promise<{ paper?: string; closes?: string }> {
     requirePermission(person, 'set-papers');
     const own = await store.classesOf(db, tutorOf(person));
     const paper = (await questions.papers()).find((each) => nameOf(each) === wish.paper);
     if (paper === undefined || !own.some(({ classId }) => classId === wish.classId)) throw new RungwiseError('form-not-understood');
+    const minutes =
+      wish.opensAt === null || wish.closesAt === null ? Infinity : (wish.closesAt.getTime() - wish.opensAt.getTime()) / 60_000;
+    if (minutes < paper.blueprint.minutes)
+      return { closes: `It would close after ${Math.floor(minutes)} minutes, and the paper takes ${paper.blueprint.minutes}.` };
     const why = await makeFor(person, wish, paper);
     return why === null ? {} : { paper: why };
   }

@@ -63,7 +63,7 @@ async function handIn(visitor: Visitor, sitting: string): Promise<Shown> {
 }
 
 const rollOf = (page: Shown): string[][] =>
-  page.html.querySelectorAll('tbody tr').map((row) =>
+  page.html.querySelectorAll('#roll tbody tr').map((row) =>
     row
       .querySelectorAll('th, td')
       .slice(0, 4)
@@ -122,6 +122,9 @@ describe('a class paper', () => {
     expect(rollOf(closed)[1]).toEqual(['Tansy', '1', 'handed in', '0, not passed']);
     expect((await tansy.get(`${second}/1`)).location).toBe(second);
     expect(closed.html.querySelector(`form[action="${address}/close"]`)).toBeNull();
+    // Odo had all six right and Tansy the first wrong and the rest blank: one of two each, in the order of the paper.
+    const rights = closed.html.querySelectorAll('section:last-of-type tbody tr td').map(({ text }) => text);
+    expect(rights).toEqual(['1 of 2', '1 of 2', '1 of 2', '1 of 2', '1 of 2', '1 of 2']);
   });
 
   it('is handed in by the server’s own timer when nobody looks', async () => {
@@ -200,6 +203,7 @@ describe('a class paper', () => {
     ['a name', { title: ' ' }, 'Give it a name'],
     ['versions', { versions: '61' }, 'From 1 to 60 versions can be made.'],
     ['a window', { closes: '2026-11-25T19:00' }, 'It would close before it opens.'],
+    ['enough time', { closes: '2026-11-25T19:35' }, 'It would close after 5 minutes, and the paper takes 10.'],
     ['a time', { opens: 'tonight' }, 'This is no day and time.'],
   ])('is not set without %s that fits, and nothing typed is lost', async (_what, wrong, words) => {
     const page = await set({ ...(wrong as Record<string, string>), region: 'na' });
@@ -268,7 +272,7 @@ describe('a make-up of one’s own', () => {
     ['more to pass than it asks', { passMark: '4' }, 'That is more than the 3 questions of the paper.'],
     ['no questions', { 'share-AA': '', 'share-BB': '0' }, 'this would have 0'],
     ['words for a number', { 'share-AA': 'two' }, '“two” for AA is no number of questions.'],
-    ['no minutes', { minutes: '0' }, 'From 1 to 600.'],
+    ['no minutes', { minutes: '0' }, 'Write the minutes as a number from 1 to 600.'],
   ])('is not kept with %s, and nothing typed is lost', async (_what, wrong, words) => {
     const page = await save(wrong as Record<string, string>);
     expect(page.status).toBe(422);

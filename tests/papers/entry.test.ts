@@ -262,16 +262,16 @@ describe('the form of a sheet', () => {
     await join(paper, 'Perpetua Moss');
   });
 
-  it('tells how many letters each question has and not which is the key; the next version is there already', async () => {
+  it('tells how many letters each question has and not which is the key; the version is left to be typed', async () => {
     const page = await tutor.get(`${paper.here}/enter`);
     expect(page.html.querySelector('#letters')?.getAttribute('data-letters')).toBe(
       paper.versions.map((version) => version.map((question) => question.options.size).join('')).join(' '),
     );
     expect(page.text).not.toContain('Key of');
     expect(page.html.querySelectorAll('[autofocus]').map((element) => element.getAttribute('id'))).toEqual(['candidate']);
-    expect(page.html.querySelector('#version')?.getAttribute('value')).toBe('1');
+    expect(page.html.querySelector('#version')?.getAttribute('value')).toBe('');
     const next = await enter(paper, { candidate: 'guest', name: 'First', version: '3', letters: allRight(paper.versions[2]) });
-    expect(next.html.querySelector('#version')?.getAttribute('value')).toBe('1');
+    expect(next.html.querySelector('#version')?.getAttribute('value')).toBe('');
     expect(next.html.querySelectorAll('[autofocus]').map((element) => element.getAttribute('id'))).toEqual(['candidate']);
   });
 
@@ -355,6 +355,23 @@ describe('the form of a sheet', () => {
     expect(await differences()).toEqual([]);
     const wrong = await tutor.submit(await tutor.get(edit), `${paper.here}/enter`, { letters: 'ABC' });
     expect([wrong.status, wrong.html.querySelector('h1')?.text]).toEqual([422, 'Correct Odo’s sheet']);
+  });
+
+  it('doubts a version on which the letters make far fewer right than on another, and takes it when it is saved once more', async () => {
+    // The right letters of version 2, typed by mistake for one on which most of them are wrong.
+    const letters = allRight(paper.versions[1]);
+    const rightOn = (version: Version | undefined): number =>
+      (version ?? []).filter((question, index) => keyOf(question) === letters[index]).length;
+    const mistaken = rightOn(paper.versions[0]) < rightOn(paper.versions[2]) ? 1 : 3;
+    const own = rightOn(paper.versions[mistaken - 1]);
+    const fields = { candidate: 'guest', name: 'Muddled', version: String(mistaken), letters };
+    const page = await type(paper, fields);
+    expect(page.status).toBe(422);
+    expect(page.words).toContain(`These letters make ${own} right on version ${mistaken}, and 8 on version 2.`);
+    expect(page.html.querySelector('#letters')?.getAttribute('value')).toBe(fields.letters);
+    const saved = await tutor.submit(page, `${paper.here}/enter`, { candidate: 'guest' });
+    expect(saved.status).toBe(303);
+    expect((await tutor.get(saved.location ?? '')).words).toContain(`Muddled, version ${mistaken}: ${own} of 8 saved.`);
   });
 
   it('removes a name without an account after a second look, and nobody else', async () => {

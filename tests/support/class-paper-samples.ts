@@ -55,6 +55,7 @@ const paper: ClassPaperPage['data'] = {
   title: 'Winter <paper>',
   lead: 'Thursday beginners: open until Thu 26 Nov, 21:30. 1 of 3 handed in, 1 passed.',
   close: `${root}/close`,
+  questions: [{ href: `${root}/review/3`, position: 3, objective: 'LA-02', title: 'The angle of a <ladder>', right: '1 of 3' }],
   links: [{ href: `${root}/print`, text: 'Print papers, answer sheets and the key' }],
   remarked: 'A key was corrected after this paper was made: 1 paper was marked again.',
   roll: [
@@ -78,7 +79,7 @@ const paper: ClassPaperPage['data'] = {
       state: 'on paper',
       mark: '12, not passed',
       extra: null,
-      guest: { action: `${root}/remove-name`, sitting: uuid },
+      guest: `${root}/enter?correct=${uuid}#remove`,
     },
   ],
   titleBlock,
@@ -146,7 +147,10 @@ export const classPaperPages: readonly { name: string; page: Page }[] = [
   { name: 'class-papers-fault', page: { view: 'papers/class-papers', data: faulty } },
   { name: 'class-papers-no-class', page: { view: 'papers/class-papers', data: { ...list, set: [], form: null } } },
   { name: 'class-paper', page: { view: 'papers/class-paper', data: paper } },
-  { name: 'class-paper-closed', page: { view: 'papers/class-paper', data: { ...paper, close: null, roll: [], remarked: null } } },
+  {
+    name: 'class-paper-closed',
+    page: { view: 'papers/class-paper', data: { ...paper, close: null, roll: [], remarked: null, questions: [] } },
+  },
   { name: 'class-review', page: { view: 'papers/class-review', data: review } },
   { name: 'class-review-shown', page: { view: 'papers/class-review', data: { ...review, hidden: null, shown } } },
   { name: 'calibration', page: { view: 'papers/calibration', data: calibration } },

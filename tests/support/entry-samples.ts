@@ -18,6 +18,7 @@ const enter: EnterPage['data'] = {
   headline: 'Enter results',
   said: { look: 'yes', word: 'Perpetua Moss, version 3: 19 of 26 saved.', note: 'Passed.' },
   fault: null,
+  sure: '3',
   action: `${here}/enter`,
   correcting: null,
   candidates: [
