@@ -46,23 +46,56 @@ const field = (name: string): HTMLInputElement | null =>
 const chosen = (place: string): string => form?.querySelector<HTMLInputElement>(`input[name="c${place}"]:checked`)?.value ?? '';
 const again = (place: string): boolean => form?.querySelector<HTMLInputElement>(`input[name="a${place}"]`)?.checked ?? false;
 
-/** Questions whose choice the server does not have yet. */
-const waiting = new Set<string>();
-let sending = false;
-let pause = 1000;
-
-function say(words: string): void {
-  const box = form?.querySelector<HTMLElement>('[data-saved]');
-  if (box !== null && box !== undefined && box.textContent !== words) box.textContent = words;
+interface Unsaved {
+  choice: string;
+  marked: boolean;
+  /** As the page was loaded with. */
+  was: string;
+  wasMarked: boolean;
 }
 
-function body(places: readonly string[]): URLSearchParams {
+/** Questions whose choice the server does not have yet. A copy lies in the browser, in case the page is closed without a connection. */
+const waiting = new Map<string, Unsaved>();
+const shelf = `rungwise ${form?.action ?? ''}`;
+let sending = false;
+let failing = false;
+let pause = 1000;
+
+function keepCopy(): void {
+  try {
+    if (waiting.size === 0) localStorage.removeItem(shelf);
+    else localStorage.setItem(shelf, JSON.stringify([...waiting]));
+  } catch {
+    // No room, or not allowed: then only the page itself keeps them.
+  }
+}
+
+function takeCopy(): void {
+  try {
+    for (const [place, kept] of JSON.parse(localStorage.getItem(shelf) ?? '[]') as [string, Unsaved][]) {
+      waiting.set(place, kept);
+      const box = form?.querySelector<HTMLInputElement>(`input[name="c${place}"][value="${kept.choice}"]`);
+      if (box instanceof HTMLInputElement) box.checked = true;
+    }
+  } catch {
+    localStorage.removeItem(shelf);
+  }
+}
+
+function say(words: string, bad = false): void {
+  const box = form?.querySelector<HTMLElement>('[data-saved]');
+  if (box === null || box === undefined) return;
+  if (box.textContent !== words) box.textContent = words;
+  box.classList.toggle('bad', bad);
+}
+
+function body(batch: ReadonlyMap<string, Unsaved>): URLSearchParams {
   const data = new URLSearchParams({ _csrf: field('_csrf')?.value ?? '' });
-  for (const place of places) {
-    data.set(`c${place}`, chosen(place));
-    data.set(`w${place}`, field(`w${place}`)?.value ?? '');
-    if (again(place)) data.set(`a${place}`, 'on');
-    if (field(`b${place}`) !== null) data.set(`b${place}`, 'on');
+  for (const [place, { choice, marked, was, wasMarked }] of batch) {
+    data.set(`c${place}`, choice);
+    data.set(`w${place}`, was);
+    if (marked) data.set(`a${place}`, 'on');
+    if (wasMarked) data.set(`b${place}`, 'on');
   }
   return data;
 }
@@ -70,32 +103,35 @@ function body(places: readonly string[]): URLSearchParams {
 async function send(): Promise<void> {
   if (form === null || sending || waiting.size === 0) return;
   sending = true;
-  const places = [...waiting];
-  const sent = body(places);
+  const batch = new Map(waiting);
   try {
-    const answer = await fetch(form.action, { method: 'POST', body: sent, headers: { accept: 'application/json' } });
-    if (answer.ok) saved(places, sent);
+    const answer = await fetch(form.action, { method: 'POST', body: body(batch), headers: { accept: 'application/json' } });
+    failing = false;
+    if (answer.ok) saved(batch);
     else await refused(answer);
     pause = 1000;
   } catch {
-    say('Not saved yet: no connection. It is tried again; keep this page open.');
+    failing = true;
+    say('Not saved yet: no connection. It is tried again by itself; keep this page open.', true);
     setTimeout(() => void send(), pause);
     pause = Math.min(15_000, pause * 2);
   } finally {
     sending = false;
   }
-  if (waiting.size > 0 && pause === 1000) void send();
+  if (waiting.size > 0 && !failing) void send();
 }
 
-function saved(places: readonly string[], sent: URLSearchParams): void {
-  for (const place of places) {
-    const [choice, marked] = [sent.get(`c${place}`) ?? '', sent.has(`a${place}`)];
+function saved(batch: ReadonlyMap<string, Unsaved>): void {
+  for (const [place, { choice, marked }] of batch) {
     const was = field(`w${place}`);
     if (was !== null) was.value = choice;
     markSaved(place, marked);
-    if (chosen(place) === choice && again(place) === marked) waiting.delete(place);
+    const now = waiting.get(place);
+    if (now !== undefined && now.choice === choice && now.marked === marked) waiting.delete(place);
+    else if (now !== undefined) waiting.set(place, { ...now, was: choice, wasMarked: marked });
     cell(place, choice, marked);
   }
+  keepCopy();
   say('Saved.');
 }
 
@@ -112,8 +148,9 @@ function markSaved(place: string, marked: boolean): void {
 async function refused(answer: Response): Promise<void> {
   const told = answer.status === 409 ? ((await answer.json()) as { href?: string }) : null;
   waiting.clear();
+  keepCopy();
   if (told?.href !== undefined) location.assign(told.href);
-  else say('Not saved. Press the button below to save it.');
+  else say('Not saved. Press the button below to save it.', true);
 }
 
 /** The answer sheet beside the questions. */
@@ -141,13 +178,23 @@ if (!Number.isNaN(seconds)) countOn();
 form?.addEventListener('change', ({ target }) => {
   const place = target instanceof HTMLInputElement ? /^[ca](\d+)$/.exec(target.name)?.[1] : undefined;
   if (place === undefined) return;
-  waiting.add(place);
+  const before = { was: field(`w${place}`)?.value ?? '', wasMarked: field(`b${place}`) !== null };
+  waiting.set(place, { choice: chosen(place), marked: again(place), ...before });
+  keepCopy();
   void send();
 });
-// A page that is left with something unsaved asks first; the buttons send all of it themselves.
+// A page that is left with something unsaved asks first; the buttons send all of it themselves, where there is a connection.
 let pressed = false;
-form?.addEventListener('submit', () => (pressed = true));
+form?.addEventListener('submit', (event) => {
+  if (waiting.size > 0 && (failing || !navigator.onLine)) {
+    event.preventDefault();
+    say('No connection. Your answer is kept here: stay on this page, and press again when it says “Saved.”', true);
+    void send();
+  } else pressed = true;
+});
 addEventListener('beforeunload', (event) => {
   if (waiting.size > 0 && !pressed && !leaving) event.preventDefault();
 });
 addEventListener('online', () => void send());
+takeCopy();
+void send();

@@ -42,11 +42,14 @@ export function papersPage(view: PapersView, person: Person, csrf: string, sitti
         })),
       lacking: view.offered.flatMap(({ lacking, paper }) => (lacking === null ? [] : [{ text: paper.blueprint.title, why: lacking }])),
       extra: extraTimes.map((percent) => ({ value: String(percent), text: extraWords(percent) })),
-      done: view.sittings.filter(({ handedInAt }) => handedInAt !== null).map((each) => doneRow(each, person)),
+      done: doneOf(view).map((each) => doneRow(each, person)),
       titleBlock: [field('Candidate', person.displayName, 6, { name: true }), field('As of', dayWords(view.day), 6)],
     },
   };
 }
+
+const doneOf = ({ sittings }: PapersView): SittingWithPaper[] =>
+  sittings.filter(({ handedInAt }) => handedInAt !== null).sort((a, b) => (b.handedInAt?.getTime() ?? 0) - (a.handedInAt?.getTime() ?? 0));
 
 /** Made or taken up, and not begun; a class paper only while it is open. */
 const isWaiting = ({ startedAt, handedInAt, closesAt }: SittingWithPaper, now: Date): boolean =>
@@ -60,7 +63,7 @@ function doneRow(sitting: SittingWithPaper, person: Person): PapersPage['data'][
     iso: isoDay(day),
     day: dayWords(day, 'short'),
     mark: `${sitting.right ?? 0} of ${sitting.blueprint.questions}`,
-    passed: sitting.passed === true ? 'passed' : 'not passed',
+    passed: `${sitting.passed === true ? 'passed' : 'not passed'}${sitting.way === 'sheet' ? '; on paper, typed in by a tutor' : ''}`,
   };
 }
 

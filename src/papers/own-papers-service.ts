@@ -1,7 +1,8 @@
 import { randomInt } from 'node:crypto';
 import { requirePermission, type Person } from '../accounts/index.js';
 import { RungwiseError } from '../core/errors.js';
-import { stateOf } from '../core/papers/time.js';
+import { minutesLeft, stateOf } from '../core/papers/time.js';
+import { counted } from '../core/words.js';
 import type { Clock } from '../platform/clock.js';
 import { inTransaction, type Db } from '../platform/db.js';
 import type { PaperRow, QuestionsService } from '../questions/index.js';
@@ -105,13 +106,19 @@ export function ownPapersService({ db, clock, questions, maker, handingIn }: Own
   }
 
   /** What a candidate's first page says of papers; null when nothing waits. */
-  async function notice(person: Person): Promise<string | null> {
+  async function notice(person: Person): Promise<{ text: string; href: string; running: boolean } | null> {
     requirePermission(person, 'sit-papers');
     const now = clock.now();
-    const running = await store.runningTitle(db, person.id, now);
-    if (running !== null) return `${running} is running: carry on with it.`;
+    const running = await store.runningPaper(db, person.id, now);
+    if (running !== null)
+      return {
+        text: `Carry on with ${running.title}: ${counted(minutesLeft(running.deadlineAt, now.getTime()), 'minute')} left`,
+        href: `/papers/sittings/${running.sittingId}`,
+        running: true,
+      };
     const [open] = await openPapers(db, person.id, now);
-    return open === undefined ? null : `${open.title} is open to you: ${open.className ?? 'your class'} has set it.`;
+    if (open === undefined) return null;
+    return { text: `${open.title} is open to you: ${open.className ?? 'your class'} has set it.`, href: '/papers', running: false };
   }
 
   return { overview, makeOwn, notice };

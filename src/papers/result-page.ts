@@ -1,7 +1,7 @@
 import { dayWords } from '../core/calendar.js';
 import { workingPart, tellTaleParts } from '../core/outcome-parts.js';
 import { likelyMarks } from '../core/papers/error.js';
-import { lettersOf, valueOfLetter } from '../core/papers/sheet.js';
+import { valueOfLetter } from '../core/papers/sheet.js';
 import { answeredPart, givenWords, keyWords } from '../core/tasks/answered-part.js';
 import { markGiven } from '../core/tasks/index.js';
 import type { PractisePart } from '../core/page-parts.js';
@@ -35,7 +35,7 @@ export function resultPage(view: ResultView, person: Person, forms: Forms, late:
     data: {
       title: sitting.title,
       verdict: { sign: passed ? 'yes' : 'no', word: `${right} of ${questions}: ${passed ? 'passed' : 'not passed'}` },
-      lead: marginWords(right, passMark),
+      lead: `${marginWords(right, passMark)}${blankWords(view)}`,
       late: late ? lateWords : null,
       remarked: remarkedWords(view, person),
       error: errorWords(right, questions, passMark),
@@ -53,11 +53,16 @@ function marginWords(right: number, passMark: number): string {
   return gap > 0 ? `${gap} more than the ${passMark} it takes.` : `${-gap} short of the ${passMark} it takes.`;
 }
 
+function blankWords({ items, sheet }: ResultView): string {
+  const blank = items.filter(({ position }) => (sheet.find((row) => row.position === position)?.choice ?? null) === null).length;
+  return blank === 0 ? '' : ` You left ${blank} blank; a guess costs nothing.`;
+}
+
 function errorWords(right: number, questions: number, passMark: number): string {
   if (questions < 2) return '';
   const { low, high } = likelyMarks(right, questions);
-  const either = low < passMark && high >= passMark ? ' So this one could have gone either way.' : '';
-  return `Luck has a part in any paper. Knowing what you know today, you would get between ${low} and ${high} on about three of four papers like this one.${either}`;
+  const either = Math.abs(right - passMark) <= 1 ? ' So this one could have gone either way.' : '';
+  return `Luck has a part in any paper. By this paper alone, you would get between ${low} and ${high} on about three of four others like it.${either}`;
 }
 
 function remarkedWords({ sitting, items }: ResultView, person: Person): string | null {
@@ -145,9 +150,8 @@ export function reviewPage(view: ResultView, forms: Forms, position: number): Re
 }
 
 function verdictOf({ task, corrected }: CorrectedItem, choice: string | null, given: string | null): ReviewPage['data']['verdict'] {
-  const fact = `${keyWords(task)}${corrected ? ' The key was corrected after the paper was made.' : ''}`;
-  if (choice === null || given === null)
-    return { sign: 'no', word: 'No answer.', fact, said: `You left it blank. It had the letters ${lettersOf(task).join(', ')}.` };
-  const right = markGiven(task, given)?.right === true;
+  const right = given !== null && markGiven(task, given)?.right === true;
+  const fact = `${keyWords(task, right)}${corrected ? ' The key was corrected after the paper was made.' : ''}`;
+  if (choice === null || given === null) return { sign: 'no', word: 'No answer.', fact, said: 'You left it blank.' };
   return { sign: right ? 'yes' : 'no', word: right ? 'Right.' : 'Not right.', fact, said: `${choice}: you ${givenWords(task, given)}.` };
 }

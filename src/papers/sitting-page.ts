@@ -37,7 +37,7 @@ export function sittingPage(view: SittingView, person: Person, csrf: string, pla
       ),
       next:
         place === null || place === last
-          ? { go: 'hand-in', label: 'Save, and hand in' }
+          ? { go: 'hand-in', label: 'Save, and look over it before handing in' }
           : { go: String(place + 1), label: `Save, go to ${place + 1}` },
       before: place === null || place === 1 ? null : { go: String(place - 1), label: `Back to ${place - 1}` },
       sheet: sheetPart(view, place),

@@ -119,15 +119,19 @@ export async function takeUpSitting(sql: PoolClient, paperId: string, personId: 
   );
 }
 
-/** Name of a paper whose clock runs; null when none does. */
-export async function runningTitle(db: Db, personId: number, now: Date): Promise<string | null> {
-  const { rows } = await db.pool.query<{ title: string }>({
+/** A paper whose clock runs; null when none does. */
+export async function runningPaper(
+  db: Db,
+  personId: number,
+  now: Date,
+): Promise<{ sittingId: string; title: string; deadlineAt: Date } | null> {
+  const { rows } = await db.pool.query<{ sittingId: string; title: string; deadlineAt: Date }>({
     name: 'sitting-running',
-    text: `SELECT pa.title FROM sitting s JOIN paper pa ON pa.id = s.paper_id
+    text: `SELECT s.id AS "sittingId", pa.title, s.deadline_at AS "deadlineAt" FROM sitting s JOIN paper pa ON pa.id = s.paper_id
            WHERE s.person_id = $1 AND s.handed_in_at IS NULL AND s.started_at IS NOT NULL AND s.deadline_at >= $2 LIMIT 1`,
     values: [personId, now],
   });
-  return rows[0]?.title ?? null;
+  return rows[0] ?? null;
 }
 
 /** Papers of one's own that were made and never begun: another one takes their place. */

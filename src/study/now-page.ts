@@ -22,7 +22,7 @@ export function nowPage(
   csrf: string,
   newRound: string,
   queries: { own: number; unseen: number },
-  paper: string | null,
+  paper: NowPage['data']['paper'],
 ): NowPage {
   const { due, unseen } = dueCount(view.pool, view.day);
   const ten = view.planned.length;
@@ -35,6 +35,7 @@ export function nowPage(
       plan: view.saved ? 'Your plan' : 'Set your exam and your days',
       answers: queriesLine(queries),
       paper,
+      busy: paper?.running === true,
       carryOn: carryOn(view),
       lengths: view.lengths.flatMap(lengthOf),
       action: '/study/rounds',

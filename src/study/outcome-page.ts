@@ -47,7 +47,7 @@ function verdict(answer: RecordedAnswer, item: AskedItem, retry: boolean): Outco
   const score = scoreWords(task, answer.score);
   if (retry)
     return { sign: 'no', word: 'Not right.', fact: 'Try it once more with fresh numbers, before the working is shown.', said, score };
-  const fact = keyWords(task);
+  const fact = keyWords(task, answer.right);
   if (!answer.right) return { sign: 'no', word: isPartly(answer.score) ? 'Partly right.' : 'Not right.', fact, said, score };
   const guessed = answer.certainty === 'guessing';
   return { sign: guessed ? 'guess' : 'yes', word: guessed ? 'Right, by a guess.' : 'Right.', fact, said, score };

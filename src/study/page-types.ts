@@ -76,7 +76,9 @@ export interface NowPage {
     /** Answers to queries that the candidate has not seen yet. */
     answers: string | null;
     /** A paper that runs or is open. */
-    paper: string | null;
+    paper: { text: string; href: string; running: boolean } | null;
+    /** A paper runs, and going on with it is the one blue step. */
+    busy: boolean;
     /** An unfinished round of today, to carry on with. */
     carryOn: { href: string; label: string } | null;
     /** The form that starts a round; minutes '0' is just one question. The first is the one blue button. */

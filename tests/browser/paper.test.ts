@@ -108,7 +108,7 @@ describe.skipIf(chromiumPath === undefined)('a paper of six questions', () => {
     expect(await wordsOf(page, '.side')).toContain('2 saved, 4 to go.');
     await page.getByRole('link', { name: 'All questions on one page' }).click();
     for (const place of [3, 4, 5, 6]) await choice(page, place, 0).click();
-    await page.getByRole('button', { name: 'Save, and hand in' }).click();
+    await page.getByRole('button', { name: 'Save, and look over it before handing in' }).click();
     await page.getByRole('button', { name: 'Hand it in now' }).click();
     expect(await wordsOf(page, 'h1')).toMatch(/^\d of 6: /);
     await context.close();

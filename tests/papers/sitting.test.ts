@@ -85,9 +85,9 @@ describe('a paper of one’s own', () => {
     const handed = await visitor.submit(ask, `${sitting}/hand-in`);
     const result = await visitor.get(handed.location ?? '');
     expect(result.html.querySelector('h1')?.text).toBe('4 of 6: passed');
-    expect(result.words).toContain('Just what it takes: the pass mark is 4.');
+    expect(result.words).toContain('Just what it takes: the pass mark is 4. You left 1 blank; a guess costs nothing.');
     // Lord's error of 4 of 6 is sqrt(4 x 2 / 5) = 1.26, so one mark either way.
-    expect(result.words).toContain('between 3 and 5 on about three of four papers');
+    expect(result.words).toContain('between 3 and 5 on about three of four others like it');
     expect(result.html.querySelectorAll('.side form[action="/study/rounds"]').length).toBeGreaterThan(0);
     const review = await visitor.get(`${sitting}/review/5`);
     expect(review.html.querySelector('h1')?.text).toContain('Not right.');

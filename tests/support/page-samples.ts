@@ -299,6 +299,7 @@ const now: NowPage['data'] = {
   lead: 'Nine you have met and would soon forget; five are new.',
   answers: null,
   paper: null,
+  busy: false,
   carryOn: null,
   lengths: [
     { minutes: '10', label: '10 minutes', questions: 'about 14 questions' },
@@ -585,6 +586,18 @@ const studySamples: Sample[] = [
 
 const homeSamples: Sample[] = [
   { name: 'now', page: { view: 'home/now', data: now }, chrome: chrome('Now', two) },
+  {
+    name: 'now-paper',
+    page: {
+      view: 'home/now',
+      data: {
+        ...now,
+        busy: true,
+        paper: { text: 'Carry on with Winter paper: 12 minutes left', href: '/papers/sittings/x', running: true },
+      },
+    },
+    chrome: chrome('Now', two),
+  },
   {
     name: 'now-carry-on',
     page: {

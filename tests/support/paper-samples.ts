@@ -102,7 +102,7 @@ const all: SittingPage['data'] = {
     was: choice,
     again,
   })),
-  next: { go: 'hand-in', label: 'Save, and hand in' },
+  next: { go: 'hand-in', label: 'Save, and look over it before handing in' },
   before: null,
   sheet: { ...sitting.sheet, cells: cells.map((cell) => ({ ...cell, href: `#q${cell.position}`, current: false })) },
   other: { href: `${root}/1`, label: 'One question at a time' },

@@ -92,13 +92,16 @@ function places(task: PlaceTask, given: string | null): Pick<AnsweredPart, 'opti
   return { options, drawing: drawingView(task.drawing, true, marks, prefixOf(given)) };
 }
 
-/** The key in a few words, for the top of the page. */
-export function keyWords(task: Task): string {
+/**
+ * The key in a few words, for the top of the page.
+ * @param right whether the answer was: beside "Not right." the key must not read as what was not right
+ */
+export function keyWords(task: Task, right = true): string {
   switch (task.kind) {
     case 'number':
       return `The answer is ${task.draw.answerText}.`;
     case 'choice':
-      return sentence(task.options.find(({ key }) => key)?.text ?? '');
+      return `${right ? '' : 'The right answer: '}${sentence(task.options.find(({ key }) => key)?.text ?? '')}`;
     case 'several': {
       const true_ = task.statements.flatMap(({ holds }, index) => (holds ? [letterOf(index)] : []));
       return true_.length === 1 ? `${listWords(true_)} alone is true.` : `${listWords(true_)} are true.`;
