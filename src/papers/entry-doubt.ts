@@ -11,7 +11,7 @@ export async function doubtOf(
   paperId: string,
   { version, choices }: { version: number; choices: readonly (string | null)[] },
 ): Promise<string | null> {
-  const { head } = await setting.view(person, paperId);
+  const head = await setting.headOf(person, paperId);
   const { versions } = await setting.versions(
     person,
     paperId,

@@ -11,6 +11,7 @@ import * as store from './entry-store.js';
 import { markSheet, type HandingIn } from './hand-in.js';
 import type { PaperHead } from './rows.js';
 import type { SettingService, SetView } from './set-service.js';
+import type { SheetItem } from './sheet-item.js';
 import { sheetOf } from './sitting-store.js';
 
 /** Results of a class paper that was sat on paper: typed in, marked, learnt from once. */
@@ -62,7 +63,8 @@ export function entryService(needs: EntryNeeds) {
     const head = await setting.headOf(person, paperId);
     const letters = await lettersFor(person, head);
     for (const wish of wishes) mustFit(wish, letters);
-    return await enterSheets(needs, head, wishes);
+    const asked = await setting.versions(person, paperId, [...new Set(wishes.map(({ version }) => version))]);
+    return await enterSheets(needs, head, wishes, new Map(asked.versions.map(({ version, items }) => [version, items])));
   }
 
   async function enter(person: Person, paperId: string, wish: SheetWish): Promise<Entered> {
@@ -123,6 +125,7 @@ async function enterSheets(
   { db, clock, outlook, handingIn }: EntryNeeds,
   head: PaperHead,
   wishes: readonly SheetWish[],
+  asked: ReadonlyMap<number, SheetItem[]>,
 ): Promise<Entered[]> {
   const members = new Map((await store.classMembers(db, head.classId ?? 0)).map((row) => [row.memberId, row]));
   const savedAt = clock.now();
@@ -148,14 +151,14 @@ async function enterSheets(
   sheets.sort((a, b) => (a.memberId ?? 0) - (b.memberId ?? 0));
   const entered: Entered[] = [];
   await inTransaction(db, async (sql) => {
-    for (const sheet of sheets) entered[sheet.place] = await enterSheet(sql, handingIn, sheet);
+    for (const sheet of sheets) entered[sheet.place] = await enterSheet(sql, handingIn, sheet, asked.get(sheet.version) ?? []);
   });
   return entered;
 }
 
-async function enterSheet(sql: PoolClient, handingIn: HandingIn, sheet: store.NewSheet): Promise<Entered> {
+async function enterSheet(sql: PoolClient, handingIn: HandingIn, sheet: store.NewSheet, items: readonly SheetItem[]): Promise<Entered> {
   if (await store.addSheet(sql, sheet)) {
-    await handingIn.handInWith(sql, sheet.sittingId, sheet.savedAt);
+    await handingIn.handInWith(sql, sheet.sittingId, items, sheet.savedAt);
     return { state: 'entered', sittingId: sheet.sittingId };
   }
   const there = await store.findSheet(sql, sheet);

@@ -1,5 +1,6 @@
 import type { PoolClient } from 'pg';
 import type { Region } from '../core/syllabus.js';
+import type { Db } from '../platform/db.js';
 
 /** Queries of handing in. */
 
@@ -12,9 +13,16 @@ export interface MarkedAnswer {
   token: string | null;
 }
 
+/** What a sitting asks, which never changes. */
+export async function askedIn(db: Db, sittingId: string): Promise<{ paperId: string; version: number; region: Region } | null> {
+  const { rows } = await db.pool.query<{ paperId: string; version: number; region: Region }>(
+    'SELECT s.paper_id AS "paperId", s.version, pa.region FROM sitting s JOIN paper pa ON pa.id = s.paper_id WHERE s.id = $1',
+    [sittingId],
+  );
+  return rows[0] ?? null;
+}
+
 export interface LockedSitting {
-  paperId: string;
-  version: number;
   personId: number | null;
   handedInAt: Date | null;
   region: Region;
@@ -27,7 +35,7 @@ export interface LockedSitting {
 /** The sitting, held until the transaction ends: of two who hand it in at once the second waits, and finds it done. */
 export async function lockSitting(sql: PoolClient, sittingId: string): Promise<LockedSitting | null> {
   const { rows } = await sql.query<LockedSitting>(
-    `SELECT s.paper_id AS "paperId", s.version, s.person_id AS "personId", s.handed_in_at AS "handedInAt", pa.region,
+    `SELECT s.person_id AS "personId", s.handed_in_at AS "handedInAt", pa.region,
        (pa.blueprint->>'passMark')::int AS "passMark", p.time_zone AS "timeZone", sp.exam_day AS "examDay"
      FROM sitting s JOIN paper pa ON pa.id = s.paper_id LEFT JOIN person p ON p.id = s.person_id LEFT JOIN study_plan sp ON sp.person_id = s.person_id
      WHERE s.id = $1 FOR UPDATE OF s`,

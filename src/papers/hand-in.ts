@@ -13,8 +13,8 @@ import { inTransaction, type Db } from '../platform/db.js';
 import { memoryOf } from '../study/index.js';
 import { itemsOf } from './paper-store.js';
 import { putAll, type SheetItem } from './sheet-item.js';
-import { finishSitting, lockSitting, type LockedSitting, type MarkedAnswer } from './hand-in-store.js';
-import { sheetOf } from './sitting-store.js';
+import { askedIn, finishSitting, lockSitting, type LockedSitting, type MarkedAnswer } from './hand-in-store.js';
+import { overdueSittings, sheetOf } from './sitting-store.js';
 import type { SheetRow } from './rows.js';
 
 /** Handing in: marked once, and learnt from once, all in one transaction. Whoever comes second finds it done. */
@@ -34,14 +34,25 @@ export function handingIn({ db, questions }: { db: Db; questions: QuestionsServi
 
   /** @param at the moment that counts: now, or the deadline when that has passed */
   async function handIn(sittingId: string, at: Date): Promise<void> {
-    await inTransaction(db, (sql) => handInWith(sql, sittingId, at));
+    const asked = await askedIn(db, sittingId);
+    if (asked === null) throw new RungwiseError('not-found');
+    // Before the transaction: what holds a connection must not wait for another one, or a class that hands in at once stops the server.
+    const items = await putAll(questions, await itemsOf(db.pool, asked.paperId, asked.version), asked.region);
+    await inTransaction(db, (sql) => handInWith(sql, sittingId, items, at));
   }
 
-  async function handInWith(sql: PoolClient, sittingId: string, at: Date): Promise<void> {
+  /** Sittings whose time has run out are handed in with what was saved. Called by pages and by a timer; twice does no harm. */
+  async function closeOverdue(now: Date): Promise<number> {
+    const overdue = await overdueSittings(db, now, 200);
+    for (const { sittingId, deadlineAt } of overdue) await handIn(sittingId, deadlineAt);
+    return overdue.length;
+  }
+
+  /** @param items what the sitting's version asks */
+  async function handInWith(sql: PoolClient, sittingId: string, items: readonly SheetItem[], at: Date): Promise<void> {
     const sitting = await lockSitting(sql, sittingId);
     if (sitting === null) throw new RungwiseError('not-found');
     if (sitting.handedInAt !== null) return;
-    const items = await putAll(questions, await itemsOf(sql, sitting.paperId, sitting.version), sitting.region);
     const sheet = await sheetOf(sql, sittingId);
     const marked = markSheet(items, sheet);
     const savedAt = new Map(sheet.map((row) => [row.position, row.savedAt]));
@@ -118,7 +129,7 @@ export function handingIn({ db, questions }: { db: Db; questions: QuestionsServi
     };
   }
 
-  return { handIn, handInWith };
+  return { handIn, handInWith, closeOverdue };
 }
 
 export type HandingIn = ReturnType<typeof handingIn>;

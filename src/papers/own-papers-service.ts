@@ -1,7 +1,7 @@
 import { randomInt } from 'node:crypto';
 import { requirePermission, type Person } from '../accounts/index.js';
 import { RungwiseError } from '../core/errors.js';
-import { minutesLeft, stateOf } from '../core/papers/time.js';
+import { minutesLeft } from '../core/papers/time.js';
 import { counted } from '../core/words.js';
 import type { Clock } from '../platform/clock.js';
 import { inTransaction, type Db } from '../platform/db.js';
@@ -43,7 +43,7 @@ export function ownPapersService({ db, clock, questions, maker, handingIn }: Own
   async function overview(person: Person): Promise<PapersView> {
     requirePermission(person, 'sit-papers');
     const now = clock.now();
-    await closeOverdue(await store.listSittings(db, person.id), now);
+    await handingIn.closeOverdue(now);
     const papers = await questions.papers();
     const { paper: planned, day } = await planningOf(person);
     const offered = await Promise.all(
@@ -97,12 +97,6 @@ export function ownPapersService({ db, clock, questions, maker, handingIn }: Own
       const sitting = { sittingId: wish.sitting, paperId: wish.sitting, version: 1, personId: person.id, extraTime: wish.extraTime };
       await store.addSitting(sql, sitting);
     });
-  }
-
-  async function closeOverdue(sittings: readonly store.SittingWithPaper[], now: Date): Promise<void> {
-    for (const sitting of sittings)
-      if (sitting.deadlineAt !== null && stateOf(sitting, now.getTime()) === 'over')
-        await handingIn.handIn(sitting.sittingId, sitting.deadlineAt);
   }
 
   /** What a candidate's first page says of papers; null when nothing waits. */

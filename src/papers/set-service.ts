@@ -13,7 +13,6 @@ import { shortWords, type PaperMaker } from './making.js';
 import { addPaper, itemsOf } from './paper-store.js';
 import type { PaperHead } from './rows.js';
 import { putAll, type SheetItem } from './sheet-item.js';
-import { overdueSittings } from './sitting-store.js';
 
 /** A tutor's side of papers: setting one for a class, seeing who has handed in, closing it, going through it. */
 
@@ -150,12 +149,7 @@ export function settingService({ db, clock, questions, maker, handingIn, correct
     return { head, items: first, counts: first.map((item) => countOptions(item, made, counts)) };
   }
 
-  /** Sittings whose time has run out are handed in with what was saved; called by pages and by a timer, and twice does no harm. */
-  async function closeOverdue(): Promise<number> {
-    const overdue = await overdueSittings(db, clock.now(), 200);
-    for (const { sittingId, deadlineAt } of overdue) await handingIn.handIn(sittingId, deadlineAt);
-    return overdue.length;
-  }
+  const closeOverdue = (): Promise<number> => handingIn.closeOverdue(clock.now());
 
   return { overview, set, headOf, view, versions, close, setExtraTime, removeGuest, review, closeOverdue };
 }

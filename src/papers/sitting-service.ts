@@ -126,8 +126,8 @@ export function sittingsService({ db, clock, questions, outlook, handingIn, corr
     const first = await head(person, sittingId);
     if (first.state !== 'handed-in') return null;
     const { paperId, version, region } = first.sitting;
-    await correcting.remarkPaper(paperId, region);
-    const { sitting } = await head(person, sittingId);
+    const changed = await correcting.remarkPaper(paperId, region);
+    const { sitting } = changed > 0 ? await head(person, sittingId) : first;
     const items = await correcting.itemsAsCorrected(await itemsOf(db.pool, paperId, version), region);
     return { sitting, items, sheet: await store.sheetOf(db.pool, sittingId) };
   }

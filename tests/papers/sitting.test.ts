@@ -263,3 +263,26 @@ describe('a blueprint that the pack cannot fill', () => {
     await own.close();
   });
 });
+
+describe('a class that hands in at one moment', () => {
+  it('is marked whole, though no question is in memory yet and there are fewer connections than people', async () => {
+    const sittings: { visitor: Visitor; sitting: string }[] = [];
+    for (let each = 0; each < 24; each += 1) {
+      const visitor = await app.candidate(`Candidate ${each}`);
+      sittings.push({ visitor, sitting: await begun(visitor) });
+    }
+    const fresh = await app.another();
+    const pages = await Promise.all(sittings.map(({ visitor, sitting }) => visitor.get(`${sitting}/hand-in`)));
+    const sent = await Promise.all(
+      sittings.map(({ visitor, sitting }, index) => {
+        visitor.app = fresh;
+        return visitor.submit(pages[index] as NonNullable<(typeof pages)[number]>, `${sitting}/hand-in`);
+      }),
+    );
+    expect(new Set(sent.map(({ status }) => status))).toEqual(new Set([303]));
+    const marked = await app.rows('SELECT FROM sitting WHERE handed_in_at IS NOT NULL AND id = ANY ($1)', [
+      sittings.map(({ sitting }) => idOf(sitting)),
+    ]);
+    expect(marked).toHaveLength(24);
+  });
+});
