@@ -27,17 +27,16 @@ function countOn(): void {
         if (said !== null) said.textContent = `${mark} minute${mark === 1 ? '' : 's'} left.`;
       }
     // A little later, so that the server's clock has come there too.
-    if (left() <= -1.5) void over();
+    if (left() <= -1.5) over();
   };
   setInterval(tick, 1000);
 }
 
 let leaving = false;
 /** The server hands in what it has; what waits here unsaved came too late. */
-async function over(): Promise<void> {
+function over(): void {
   if (leaving) return;
   leaving = true;
-  await Promise.resolve();
   location.assign(document.querySelector<HTMLElement>('[data-over]')?.dataset['over'] ?? '/papers');
 }
 
@@ -58,7 +57,9 @@ interface Unsaved {
 const waiting = new Map<string, Unsaved>();
 const shelf = `rungwise ${form?.action ?? ''}`;
 let sending = false;
+/** No connection; or the server would not take it, and the button must. */
 let failing = false;
+let stopped = false;
 let pause = 1000;
 
 function keepCopy(): void {
@@ -84,9 +85,8 @@ function takeCopy(): void {
 
 function say(words: string, bad = false): void {
   const box = form?.querySelector<HTMLElement>('[data-saved]');
-  if (box === null || box === undefined) return;
-  if (box.textContent !== words) box.textContent = words;
-  box.classList.toggle('bad', bad);
+  if (box && box.textContent !== words) box.textContent = words;
+  box?.classList.toggle('bad', bad);
 }
 
 function body(batch: ReadonlyMap<string, Unsaved>): URLSearchParams {
@@ -118,7 +118,7 @@ async function send(): Promise<void> {
   } finally {
     sending = false;
   }
-  if (waiting.size > 0 && !failing) void send();
+  if (waiting.size > 0 && !failing && !stopped) void send();
 }
 
 function saved(batch: ReadonlyMap<string, Unsaved>): void {
@@ -147,10 +147,13 @@ function markSaved(place: string, marked: boolean): void {
 
 async function refused(answer: Response): Promise<void> {
   const told = answer.status === 409 ? ((await answer.json()) as { href?: string }) : null;
+  if (told?.href === undefined) {
+    stopped = true;
+    return say('Not saved. Press the button below to save it.', true);
+  }
   waiting.clear();
   keepCopy();
-  if (told?.href !== undefined) location.assign(told.href);
-  else say('Not saved. Press the button below to save it.', true);
+  location.assign(told.href);
 }
 
 /** The answer sheet beside the questions. */
@@ -158,20 +161,16 @@ function cell(place: string, choice: string, marked: boolean): void {
   const link = document.querySelector(`[data-cell="${place}"]`);
   if (link === null) return;
   const [letter, words] = [link.querySelector('[data-choice]'), link.querySelector('[data-words]')];
-  if (letter !== null) letter.textContent = choice;
-  if (words !== null) words.textContent = `${choice === '' ? 'blank' : `answered ${choice}`}${marked ? ', look again' : ''}`;
+  if (letter) letter.textContent = choice;
+  if (words) words.textContent = `${choice === '' ? 'blank' : `answered ${choice}`}${marked ? ', look again' : ''}`;
   const corner = link.querySelector('.corner');
   if (!marked) corner?.remove();
   else if (corner === null) link.append(Object.assign(document.createElement('i'), { className: 'corner' }));
   const letters = [...document.querySelectorAll('[data-choice]')].map(({ textContent }) => textContent);
   const count = letters.filter((each) => each !== '').length;
-  for (const [name, number] of [
-    ['saved', count],
-    ['open', letters.length - count],
-  ] as const) {
-    const box = document.querySelector(`[data-count="${name}"]`);
-    if (box !== null) box.textContent = String(number);
-  }
+  const show = (name: string, number: number): void => document.querySelector(`[data-count="${name}"]`)?.replaceChildren(String(number));
+  show('saved', count);
+  show('open', letters.length - count);
 }
 
 if (!Number.isNaN(seconds)) countOn();
@@ -181,6 +180,7 @@ form?.addEventListener('change', ({ target }) => {
   const before = { was: field(`w${place}`)?.value ?? '', wasMarked: field(`b${place}`) !== null };
   waiting.set(place, { choice: chosen(place), marked: again(place), ...before });
   keepCopy();
+  stopped = false;
   void send();
 });
 // A page that is left with something unsaved asks first; the buttons send all of it themselves, where there is a connection.
