@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { FastifyInstance } from 'fastify';
-import { RungwiseError } from '../core/errors.js';
+import { known, RungwiseError } from '../core/errors.js';
 import { aboutForm, answerForm, atForm, queryParams, questionParams, raiseForm, raiseText, readSearch } from './forms.js';
 import { bankPage } from './list-page.js';
 import type { QueriesService } from './queries.js';
@@ -87,12 +87,6 @@ function answering(app: FastifyInstance, queries: QueriesService): void {
     const page = queryPage(await queries.find(person, query), person, reply.formToken(), { value: typed(request.body, 'answer'), why });
     return reply.page(page, { title: 'Not sent yet' });
   });
-}
-
-/** An address that cannot be one of ours is simply not there. */
-function known<T>(parsed: { success: true; data: T } | { success: false }): T {
-  if (!parsed.success) throw new RungwiseError('not-found');
-  return parsed.data;
 }
 
 function typed(body: unknown, name: string): string {

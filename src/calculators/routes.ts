@@ -1,6 +1,6 @@
 import { randomInt } from 'node:crypto';
 import type { FastifyInstance } from 'fastify';
-import { RungwiseError } from '../core/errors.js';
+import { known } from '../core/errors.js';
 import { calculatorParams, calculatorQuery, listQuery, regionOf, tryParams, tryQuery } from './forms.js';
 import { calculatorListPage, calculatorPage } from './pages.js';
 import type { CalculatorsService } from './service.js';
@@ -41,10 +41,4 @@ export function calculatorsRoutes(calculators: CalculatorsService) {
       return reply.page(page, { title: page.data.familyTitle, layout: 'two', scripts: tried.form === 'typed' ? ['numeric-field'] : [] });
     });
   };
-}
-
-/** An address that cannot be one of ours is simply not there. */
-function known<T>(parsed: { success: true; data: T } | { success: false }): T {
-  if (!parsed.success) throw new RungwiseError('not-found');
-  return parsed.data;
 }

@@ -107,3 +107,9 @@ export class RungwiseError extends Error {
     this.retryAfterSeconds = more.retryAfterSeconds;
   }
 }
+
+/** What an address says, once parsed. @throws RungwiseError `not-found`: an address that cannot be one of ours is simply not there */
+export function known<T>(parsed: { success: true; data: T } | { success: false }): T {
+  if (!parsed.success) throw new RungwiseError('not-found');
+  return parsed.data;
+}

@@ -5,6 +5,13 @@ import { z } from 'zod';
 export const regionIds = ['uk', 'eu', 'na'] as const;
 export const regionSchema = z.enum(regionIds);
 
+/** What pages call a region: by its mains supply. */
+export const regionWords: Readonly<Record<(typeof regionIds)[number], string>> = {
+  uk: 'United Kingdom, 230 V',
+  eu: 'Europe, 230 V',
+  na: 'North America, 120 V',
+};
+
 /** How well a fact is founded. What is `memory` may stand in a pack for editors, but no candidate's answer may hang on it. */
 export const basisSchema = z.enum(['read', 'read-secondary', 'computed', 'common-practice', 'memory']);
 

@@ -1,3 +1,4 @@
+import { regionIds, regionWords } from '../core/syllabus.js';
 import { localText } from '../core/local-time.js';
 import { dayWords } from '../core/calendar.js';
 import type { FieldPart } from '../core/page-parts.js';
@@ -41,12 +42,6 @@ export const proposed = ({ now, set }: Overview, person: Person): SetTyped => ({
   paperWhy: null,
 });
 
-const regionNames = [
-  ['uk', 'United Kingdom, 230 V'],
-  ['eu', 'Europe, 230 V'],
-  ['na', 'North America, 120 V'],
-] as const;
-
 export function classPapersPage(view: Overview, person: Person, csrf: string, id: string, typed: SetTyped): ClassPapersPage {
   const { classes, papers, set, now } = view;
   return {
@@ -88,7 +83,7 @@ function formPart({ classes, papers }: Overview, typed: SetTyped, person: Person
       chosen: nameOf(paper) === typed.paper,
     })),
     paperWhy: typed.paperWhy,
-    regions: regionNames.map(([value, text]) => ({ value, text, chosen: value === typed.region })),
+    regions: regionIds.map((value) => ({ value, text: regionWords[value], chosen: value === typed.region })),
     title: typed.title,
     versions: typed.versions,
     screen: typed.screen,

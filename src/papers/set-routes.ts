@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { RungwiseError } from '../core/errors.js';
+import { known, RungwiseError } from '../core/errors.js';
 import type { FieldPart } from '../core/page-parts.js';
 import { calibrationPage, type CalibrationService } from './calibration.js';
 import { classPaperPage } from './class-paper-page.js';
@@ -114,10 +114,4 @@ function review(app: FastifyInstance, setting: SettingService): void {
     if (page === null) throw new RungwiseError('not-found');
     return reply.page(page, { title: page.data.place, layout: 'two' });
   });
-}
-
-/** An address that cannot be one of ours is simply not there. */
-function known<T>(parsed: { success: true; data: T } | { success: false }): T {
-  if (!parsed.success) throw new RungwiseError('not-found');
-  return parsed.data;
 }

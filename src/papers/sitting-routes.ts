@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import { RungwiseError } from '../core/errors.js';
+import { known, RungwiseError } from '../core/errors.js';
 import { beginForm, ownPaperForm, paperParams, placeParams, readSaved, sittingParams } from './forms.js';
 import { coverPage, papersPage } from './list-page.js';
 import { resultPage, reviewPage } from './result-page.js';
@@ -128,10 +128,4 @@ function afterwards(app: FastifyInstance, sittings: SittingsService): void {
     if (page === null) throw new RungwiseError('not-found');
     return reply.page(page, { title: `${page.data.place}: ${page.data.verdict.word}`, layout: 'two' });
   });
-}
-
-/** An address that cannot be one of ours is simply not there. */
-function known<T>(parsed: { success: true; data: T } | { success: false }): T {
-  if (!parsed.success) throw new RungwiseError('not-found');
-  return parsed.data;
 }

@@ -1,6 +1,7 @@
 import { dayWords, isoDay } from '../core/calendar.js';
 import type { TitleField } from '../core/page-parts.js';
 import type { ForecastDay } from '../core/plan/forecast.js';
+import { regionWords, type Region } from '../core/syllabus.js';
 import { nextStudyDay, phaseOf } from '../core/plan/settings.js';
 import { counted } from '../core/words.js';
 import type { NowPage } from './page-types.js';
@@ -18,7 +19,7 @@ type Overview = Awaited<ReturnType<StudyService['overview']>>;
  */
 export function nowPage(
   view: Overview,
-  person: { displayName: string; region: string },
+  person: { displayName: string; region: Region },
   csrf: string,
   newRound: string,
   queries: { own: number; unseen: number },
@@ -65,12 +66,10 @@ function queriesLine({ own, unseen }: { own: number; unseen: number }): string |
   return null;
 }
 
-const regionWords: Record<string, string> = { uk: 'United Kingdom, 230 V', eu: 'Europe, 230 V', na: 'North America, 120 V' };
-
-function titleBlock(view: Overview, unseen: number, person: { displayName: string; region: string }): TitleField[] {
+function titleBlock(view: Overview, unseen: number, person: { displayName: string; region: Region }): TitleField[] {
   return [
     field('Candidate', person.displayName, 6, { name: true }),
-    field('Region', regionWords[person.region] ?? person.region, 6),
+    field('Region', regionWords[person.region], 6),
     field('Met so far', `${view.pool.length - unseen} of ${view.pool.length} questions`, 6),
     field('As of', dayWords(view.day), 6),
   ];

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { FastifyInstance } from 'fastify';
-import { RungwiseError } from '../core/errors.js';
+import { known, RungwiseError } from '../core/errors.js';
 import { answerForm, roundForm, roundParams, tokenParams, type AnswerForm } from './forms.js';
 import { outcomePage } from './outcome-page.js';
 import { questionPage, roundEndPage } from './pages.js';
@@ -82,10 +82,4 @@ function refusalOf(item: AskedItem, query: unknown): Refusal | null {
 function scriptsFor({ put }: AskedItem): string[] {
   if (put.task.kind === 'number') return ['numeric-field'];
   return put.task.kind === 'order' ? ['order-field'] : [];
-}
-
-/** An address that cannot be one of ours is simply not there. */
-function known<T>(parsed: { success: true; data: T } | { success: false }): T {
-  if (!parsed.success) throw new RungwiseError('not-found');
-  return parsed.data;
 }
