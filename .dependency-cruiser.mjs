@@ -15,6 +15,9 @@ const features = [
   'bank',
   'classes',
   'papers',
+  'analysis',
+  'evenings',
+  'skills',
 ];
 const doors = ['web', 'jobs', 'cli', 'browser'];
 const feature = `^src/(${features.join('|')})/`;

@@ -301,7 +301,7 @@ describe('the style sheet', () => {
   });
 
   it('has a rule for every class that templates use', () => {
-    const sheet = css.toString() + readFileSync(join(assets, 'print-paper.css'), 'utf8');
+    const sheet = ['rungwise.css', 'print-paper.css', 'class.css'].map((name) => readFileSync(join(assets, name), 'utf8')).join('\n');
     const quoted = [...templates.values(), readFileSync(join(assets, 'signs.svg'), 'utf8')].join('\n');
     const used = new Set(
       [...quoted.matchAll(/class="([^"]*)"/g)].flatMap(([, list]) =>

@@ -27,7 +27,8 @@ export interface FieldPart {
 export interface Chrome {
   title: string;
   /** `two` when the sheet has a second view at the side on wide screens. */
-  layout: 'one' | 'two';
+  /** `wide` with the style sheet `class.css`. */
+  layout: 'one' | 'two' | 'wide';
   nav: { href: string; label: string; current: boolean }[];
   you: { name: string; href: string } | null;
   /** Names of browser modules to load, such as `numeric-field`. */

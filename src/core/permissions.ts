@@ -16,8 +16,20 @@ const table = {
   'set-papers': ['tutor', 'administrator'],
   /** One's own name, region, sessions. */
   'keep-own-account': roles,
-  /** A class one is tutor of; an administrator sees all. */
+  /** A class one is tutor of, its figures and reports; an administrator sees all. */
   'see-classes': ['tutor', 'administrator'],
+  /** Making classes, and who is in them. */
+  'keep-classes': ['tutor', 'administrator'],
+  /** One's own classes: joining, who sees what, leaving. */
+  'be-in-classes': ['candidate'],
+  /** Which question is bad. */
+  'analyse-questions': ['tutor', 'administrator'],
+  /** Practical skills that were seen. */
+  'sign-off': ['tutor', 'administrator'],
+  /** Questions before a class, one at a time. */
+  'hold-evenings': ['tutor', 'administrator'],
+  /** Answering them on one's own phone. */
+  'join-evenings': ['candidate'],
   /** Adding packs to the bank. */
   'keep-packs': ['tutor', 'administrator'],
   /** The bank with its keys, and the queries about it. */

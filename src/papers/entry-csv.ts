@@ -1,4 +1,5 @@
 import { CsvError, parse } from 'csv-parse/sync';
+import { writeCsv } from '../core/csv.js';
 import { checkRows, type KnownPaper, type RowsChecked } from '../core/papers/result-rows.js';
 import type { ResultRow } from './entry-store.js';
 
@@ -76,12 +77,5 @@ export function writeResults(results: readonly ResultRow[], questions: number): 
     passed ? 'yes' : 'no',
     ...numbers.map((number) => choices[number] ?? ''),
   ]);
-  return [header, ...rows].map((cells) => `${cells.map(cellOf).join(',')}\r\n`).join('');
-}
-
-/** What a spreadsheet would take for a formula becomes text by an apostrophe; a true number stays one. */
-function cellOf(text: string): string {
-  const formula = /^[=+\-@\t\r]/.test(text) && !/^[+-]?\d+(\.\d+)?$/.test(text);
-  const safe = formula ? `'${text}` : text;
-  return /[",;\t\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  return writeCsv([header, ...rows]);
 }
