@@ -3,6 +3,7 @@ import type { Family } from './families/schema.js';
 import { checkDrawings } from './pack-drawings.js';
 import type { Pack } from './pack.js';
 import { checkBlueprints } from './pack-blueprints.js';
+import { checkSkills } from './pack-skills.js';
 import { lint } from './lint/index.js';
 import { excused } from './lint/excuses.js';
 import { draftOf, textAt, textsAt, type PackDraft, type PackFault, type Path } from './pack-draft.js';
@@ -30,6 +31,7 @@ export function checkDraft(draft: PackDraft, { complete = true, tryFamilies = tr
     ...checkPrefixes(draft),
     ...checkDrawings(draft, complete),
     ...checkBlueprints(draft, complete),
+    ...checkSkills(draft),
     ...checkSources(draft),
     ...draft.questions.flatMap(({ whole }, index) =>
       whole ? checkQuestion(draft, cautions.get(whole.objective), whole, ['questions', index]) : [],

@@ -2,6 +2,7 @@ import type { Drawing } from './drawing.js';
 import type { Family } from './families/schema.js';
 import type { Pack, PackHead } from './pack.js';
 import type { FixedQuestion } from './questions/schema.js';
+import type { Skill } from './skill.js';
 import type { Blueprint, Caution, Objective, Source, Topic } from './syllabus.js';
 
 /** Keys and positions that lead to a part of a pack, such as `['questions', 3, 'options', 1, 'text']`. */
@@ -33,6 +34,7 @@ export interface PackDraft {
   families: DraftEntry<Family>[];
   drawings: DraftEntry<Drawing>[];
   blueprints: DraftEntry<Blueprint>[];
+  skills: DraftEntry<Skill>[];
 }
 
 export type ListKind = Exclude<keyof PackDraft, 'head'>;
@@ -45,6 +47,7 @@ export const listKinds: readonly ListKind[] = [
   'families',
   'drawings',
   'blueprints',
+  'skills',
 ];
 
 export function draftOf(pack: Pack): PackDraft {
@@ -59,6 +62,7 @@ export function draftOf(pack: Pack): PackDraft {
     families: entries(pack.families),
     drawings: entries(pack.drawings),
     blueprints: entries(pack.blueprints),
+    skills: entries(pack.skills),
   };
 }
 
@@ -71,6 +75,7 @@ export const idKeys: Readonly<Record<ListKind, string>> = {
   families: 'id',
   drawings: 'id',
   blueprints: 'id',
+  skills: 'id',
 };
 /** The name of one entry of a list. */
 export const oneOf: Readonly<Record<ListKind, string>> = {
@@ -82,6 +87,7 @@ export const oneOf: Readonly<Record<ListKind, string>> = {
   families: 'family',
   drawings: 'drawing',
   blueprints: 'blueprint',
+  skills: 'skill',
 };
 
 /** The text under a key; empty when there is none. */

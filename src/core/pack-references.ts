@@ -39,6 +39,9 @@ const references: readonly (readonly [ListKind, readonly string[], ListKind])[] 
   ['families', ['constants', '*', 'source'], 'sources'],
   ['families', ['regions', '*', 'override', 'caution'], 'cautions'],
   ['families', ['regions', '*', 'override', 'constants', '*', 'source'], 'sources'],
+  ['skills', ['objectives', '*'], 'objectives'],
+  ['skills', ['sources', '*'], 'sources'],
+  ['skills', ['caution'], 'cautions'],
 ];
 
 /** What an entry names must be there. */
@@ -79,10 +82,10 @@ function checkPrefix(path: Path, id: string, owner: string, ownerIs: 'topic' | '
   return [{ level: 'error', rule: 'wrong-prefix', path, message }];
 }
 
-/** No candidate's answer may hang on what nobody has looked up. */
+/** No candidate's answer, and nothing that people do with their hands, may hang on what nobody has looked up. */
 export function checkSources(draft: PackDraft): PackFault[] {
   const fromMemory = new Set(draft.sources.flatMap(({ whole }) => (whole?.basis === 'memory' ? [whole.id] : [])));
-  return (['questions', 'families'] as const).flatMap((kind) =>
+  return (['questions', 'families', 'skills'] as const).flatMap((kind) =>
     draft[kind].flatMap(({ raw }, index): PackFault[] => {
       const named = textsAt(raw, ['sources', '*']);
       if (named.length === 0 || !named.every(({ text }) => fromMemory.has(text))) return [];

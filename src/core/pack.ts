@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Drawing } from './drawing.js';
 import { familySchema, type Family } from './families/schema.js';
 import { fixedQuestionSchema, type FixedQuestion } from './questions/schema.js';
+import { skillSchema, type Skill } from './skill.js';
 import { blueprintSchema, cautionSchema, keySchema, objectiveSchema, regionSchema, sourceSchema, topicSchema } from './syllabus.js';
 import type { Blueprint, Caution, Objective, Source, Topic } from './syllabus.js';
 
@@ -34,6 +35,7 @@ export const packFileSchemas = {
   questions: z.array(fixedQuestionSchema).max(400),
   families: z.array(familySchema).max(60),
   blueprints: z.array(blueprintSchema).max(20),
+  skills: z.array(skillSchema).max(60),
 } as const;
 
 export type PackHead = z.infer<typeof packHeadSchema>;
@@ -50,4 +52,5 @@ export interface Pack {
   families: Family[];
   drawings: Drawing[];
   blueprints: Blueprint[];
+  skills: Skill[];
 }

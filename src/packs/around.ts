@@ -20,6 +20,7 @@ export async function changesAround(sql: PoolClient | Pool, packId: number, pack
     ['Topics', pack.topics.map(({ code, title, blurb }) => ({ code, content: { title, blurb } })), there.topics],
     ['Sources', byId(pack.sources), byId(there.sources)],
     ['Papers', byId(pack.blueprints), byId(there.blueprints)],
+    ['Skills', byId(pack.skills), byId(there.skills)],
   ];
   return lists
     .map(([label, now, before]) => ({ label: `${label} that change`, codes: differing(now, before) }))
@@ -40,6 +41,7 @@ interface Around {
   cautions: { id: string }[];
   sources: { id: string }[];
   blueprints: { id: string }[];
+  skills: { id: string }[];
   objectives: Coded[];
   topics: Coded[];
   drawings: Coded[];
@@ -47,7 +49,7 @@ interface Around {
 
 async function readAround(sql: PoolClient | Pool, packId: number): Promise<Around> {
   const { rows } = await sql.query<Around>(
-    `SELECT p.cautions, p.sources, p.blueprints,
+    `SELECT p.cautions, p.sources, p.blueprints, p.skills,
        (SELECT coalesce(jsonb_agg(jsonb_build_object('code', o.code, 'content', o.body)), '[]') FROM objective o JOIN topic t ON t.id = o.topic_id
         WHERE t.pack_id = p.id) AS objectives,
        (SELECT coalesce(jsonb_agg(jsonb_build_object('code', t.code, 'content', jsonb_build_object('title', t.title, 'blurb', t.blurb))), '[]')

@@ -27,11 +27,11 @@ export async function findPack(sql: PoolClient | Pool, slug: string): Promise<Pa
 
 export async function writePack(sql: PoolClient, pack: Pack, contentHash: string, origin: Origin): Promise<number> {
   const { rows } = await sql.query<{ id: number }>(
-    `INSERT INTO pack (slug, title, version, licence, language, regions, content_hash, cautions, sources, blueprints, origin)
-     VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11)
+    `INSERT INTO pack (slug, title, version, licence, language, regions, content_hash, cautions, sources, blueprints, skills, origin)
+     VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12)
      ON CONFLICT (slug) DO UPDATE SET title = excluded.title, version = excluded.version, licence = excluded.licence, language = excluded.language,
        regions = excluded.regions, content_hash = excluded.content_hash, cautions = excluded.cautions, sources = excluded.sources, blueprints = excluded.blueprints,
-       origin = excluded.origin, loaded_at = now()
+       skills = excluded.skills, origin = excluded.origin, loaded_at = now()
      RETURNING id`,
     [
       pack.head.id,
@@ -44,6 +44,7 @@ export async function writePack(sql: PoolClient, pack: Pack, contentHash: string
       JSON.stringify(pack.cautions),
       JSON.stringify(pack.sources),
       JSON.stringify(pack.blueprints),
+      JSON.stringify(pack.skills),
       origin,
     ],
   );

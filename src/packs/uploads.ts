@@ -61,7 +61,7 @@ export function uploadsService({ db, clock, packs, forget }: { db: Db; clock: Cl
     const { plan, takesServerPack } = await find(person, id);
     if (plan === null || plan.state === 'refused' || takesServerPack) return;
     const row = await store.findUpload(db, id);
-    const result = await packs.load(row?.pack as Pack, 'added');
+    const result = await packs.load(packIn(row) as Pack, 'added');
     if (result.state === 'refused') return;
     await store.setResult(db, id, result);
     forget();
@@ -78,7 +78,7 @@ export function uploadsService({ db, clock, packs, forget }: { db: Db; clock: Cl
 
 /** With what adding it would change now, unless it has errors or was added. */
 async function whole(row: store.UploadRow, packs: PacksService): Promise<Upload> {
-  const pack = row.pack as Pack | null;
+  const pack = packIn(row);
   const result = row.result as LoadResult | null;
   return {
     ...row,
@@ -87,4 +87,10 @@ async function whole(row: store.UploadRow, packs: PacksService): Promise<Upload>
     takesServerPack: pack !== null && result === null && (await packs.comesWithServer(pack.head.id)),
     result,
   };
+}
+
+/** A pack that was sent before packs had skills has none. */
+function packIn(row: store.UploadRow | null): Pack | null {
+  const pack = (row?.pack ?? null) as (Omit<Pack, 'skills'> & Partial<Pack>) | null;
+  return pack && { ...pack, skills: pack.skills ?? [] };
 }

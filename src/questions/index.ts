@@ -1,2 +1,2 @@
 export { questionsService, type BankQuestion, type QuestionsService } from './service.js';
-export type { CatalogueRow, FamilyEntry, PaperRow } from './store.js';
+export type { CatalogueRow, FamilyEntry, PaperRow, SkillRow } from './store.js';

@@ -5,7 +5,7 @@ import { fixedQuestionSchema, type FixedQuestion } from '../core/questions/schem
 import { cautionSchema, sourceSchema, type Caution, type Region, type Source } from '../core/syllabus.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
-import { countBank, listCatalogue, listFamilies, listPapers, readRevision, type BankRow } from './store.js';
+import { countBank, listCatalogue, listFamilies, listPapers, listSkills, readRevision, type BankRow } from './store.js';
 
 /** A question as pages and marking need it. */
 export interface BankQuestion {
@@ -67,6 +67,7 @@ export function questionsService({ db, clock }: { db: Db; clock: Clock }) {
     families: keeping(() => listFamilies(db)),
     catalogue: keeping(() => listCatalogue(db)),
     papers: keeping(() => listPapers(db)),
+    skills: keeping(() => listSkills(db)),
   };
 
   /** After a pack was loaded here: nothing is answered from memory that may have changed. */
@@ -80,6 +81,7 @@ export function questionsService({ db, clock }: { db: Db; clock: Clock }) {
     families: lists.families.get,
     catalogue: lists.catalogue.get,
     papers: lists.papers.get,
+    skills: lists.skills.get,
     forget,
     count: () => countBank(db),
   };

@@ -1,4 +1,5 @@
-import type { Blueprint, Region } from '../core/syllabus.js';
+import type { Skill } from '../core/skill.js';
+import type { Blueprint, Caution, Region } from '../core/syllabus.js';
 import type { Db } from '../platform/db.js';
 
 /** Queries about the bank: what a question says, and in which pack, topic and objective it stands. */
@@ -119,6 +120,33 @@ export async function listPapers(db: Db): Promise<PaperRow[]> {
        SELECT p.id, p.slug, p.title, o.body || jsonb_build_object('id', 'own-' || o.id), o.id
        FROM own_blueprint o JOIN pack p ON p.id = o.pack_id WHERE NOT o.retired
      ) papers ORDER BY id, own, (blueprint->>'questions')::int, blueprint->>'id'`,
+  );
+  return rows;
+}
+
+/** A practical skill, with what stands beside it in its pack. */
+export interface SkillRow {
+  /** Slug of its pack. */
+  pack: string;
+  packTitle: string;
+  skill: Skill;
+  caution: Caution;
+  objectives: { code: string; title: string }[];
+  /** Short names of the sources it rests on. */
+  sources: string;
+}
+
+/** The practical skills of all packs, as each pack orders them. */
+export async function listSkills(db: Db): Promise<SkillRow[]> {
+  const { rows } = await db.pool.query<SkillRow>(
+    `SELECT p.slug AS pack, p.title AS "packTitle", s AS skill,
+       (SELECT c FROM jsonb_array_elements(p.cautions) c WHERE c->>'id' = s->>'caution') AS caution,
+       (SELECT coalesce(jsonb_agg(jsonb_build_object('code', o.code, 'title', o.title) ORDER BY w.at), '[]')
+        FROM jsonb_array_elements_text(s->'objectives') WITH ORDINALITY w(code, at)
+          JOIN topic t ON t.pack_id = p.id JOIN objective o ON o.topic_id = t.id AND o.code = w.code) AS objectives,
+       (SELECT coalesce(string_agg(c->>'short', '; ' ORDER BY w.at), '')
+        FROM jsonb_array_elements_text(s->'sources') WITH ORDINALITY w(id, at) JOIN jsonb_array_elements(p.sources) c ON c->>'id' = w.id) AS sources
+     FROM pack p, jsonb_array_elements(p.skills) WITH ORDINALITY AS k(s, at) ORDER BY p.id, k.at`,
   );
   return rows;
 }

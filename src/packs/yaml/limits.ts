@@ -18,6 +18,7 @@ export const entryLimits = {
   families: 200,
   drawings: 100,
   blueprints: 20,
+  skills: 60,
 } as const;
 
 export const yamlLimits = {

@@ -1,0 +1,2 @@
+export { skillsRoutes } from './routes.js';
+export { skillsService } from './service.js';
