@@ -3,6 +3,7 @@ import type { Command } from './command.js';
 /** `npx rungwise <command>`: each command is a module of its own, loaded only when it is asked for. */
 const commands: Record<string, { about: string; load: () => Promise<{ run: Command }> }> = {
   add: { about: 'check a pack (a folder or a ZIP file) and add it to the bank', load: () => import('./add.js') },
+  analyse: { about: 'which question is bad, from a table of answers', load: () => import('./analyse.js') },
   calc: { about: 'work something out, with the working', load: () => import('./calc.js') },
   check: { about: 'look a pack over and say what is wrong with it', load: () => import('./check.js') },
   'check-values': { about: 'hold the safety maths against a file of published values', load: () => import('./check-values.js') },

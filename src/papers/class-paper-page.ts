@@ -1,9 +1,11 @@
+import { nearPassMark, reliabilityWords } from '../core/analysis/reliability-words.js';
+import { paperFigures } from '../core/analysis/reliability.js';
 import { keyLetter } from '../core/papers/sheet.js';
 import { stateOf } from '../core/papers/time.js';
 import { counted } from '../core/words.js';
 import type { Person } from '../accounts/index.js';
 import { field } from '../study/index.js';
-import type { RollRow } from './class-store.js';
+import type { PaperMarks, RollRow } from './class-store.js';
 import { extraTimes } from './forms.js';
 import { extraWords } from './list-page.js';
 import type { ClassPaperPage } from './set-page-types.js';
@@ -12,7 +14,13 @@ import { windowWords } from './window-words.js';
 
 /** One paper of a class: who has handed in, how it went, and what can be done with it. */
 
-export function classPaperPage(view: SetView, questions: ReviewView | null, person: Person, csrf: string): ClassPaperPage {
+/** @param results null before anybody has handed in */
+export function classPaperPage(
+  view: SetView,
+  results: { review: ReviewView; marks: PaperMarks } | null,
+  person: Person,
+  csrf: string,
+): ClassPaperPage {
   const { head, roll, now } = view;
   const { blueprint } = head;
   const root = `/class-papers/${head.paperId}`;
@@ -31,7 +39,8 @@ export function classPaperPage(view: SetView, questions: ReviewView | null, pers
       ],
       remarked: remarkedWords(roll),
       roll: roll.map((row) => rollPart(row, view)),
-      questions: questions === null ? [] : hardest(questions),
+      questions: results === null ? [] : hardest(results.review),
+      reliability: results === null ? null : reliabilityPart(results.marks, blueprint.passMark),
       titleBlock: [
         field('Paper', head.title, 6, { name: true }),
         field('Class', head.className ?? '', 6),
@@ -41,6 +50,12 @@ export function classPaperPage(view: SetView, questions: ReviewView | null, pers
       ],
     },
   };
+}
+
+/** All versions ask the same questions, so that they are one paper here. */
+function reliabilityPart({ rights, totals }: PaperMarks, passMark: number): ClassPaperPage['data']['reliability'] {
+  const figures = paperFigures(rights, totals);
+  return { ...reliabilityWords(figures), near: nearPassMark(figures, totals, passMark) };
 }
 
 /** Those that fewest had right first. */

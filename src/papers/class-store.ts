@@ -118,6 +118,24 @@ export async function choiceCounts(
   return rows;
 }
 
+/** How many had each question right, and the marks of each, of what was handed in. */
+export interface PaperMarks {
+  rights: number[];
+  totals: number[];
+}
+
+export async function marksOf(db: Db, paperId: string): Promise<PaperMarks> {
+  const { rows } = await db.pool.query<PaperMarks>(
+    `SELECT ARRAY(SELECT count(*) FILTER (WHERE a."right")::int FROM sitting s
+         JOIN paper_item i ON i.paper_id = s.paper_id AND i.version = s.version
+         LEFT JOIN sitting_answer a ON a.sitting_id = s.id AND a.position = i.position
+       WHERE s.paper_id = $1 AND s.handed_in_at IS NOT NULL GROUP BY i.question_id) AS rights,
+       ARRAY(SELECT "right"::int FROM sitting WHERE paper_id = $1 AND handed_in_at IS NOT NULL) AS totals`,
+    [paperId],
+  );
+  return rows[0] ?? { rights: [], totals: [] };
+}
+
 /** The end of the window; running sittings end with it, or, when it is moved out, no sooner than before. */
 export async function closeWindow(db: Db, paperId: string, at: Date): Promise<void> {
   await db.pool.query(

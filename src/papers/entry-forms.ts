@@ -117,20 +117,5 @@ export function csvTyped(body: unknown): z.infer<typeof csvForm> {
   return form.data;
 }
 
-/** A form with a file, by the platform's own reader; a field for a file that was left empty counts as none. */
-export async function readFileForm(body: Uint8Array, contentType: string): Promise<Record<string, unknown>> {
-  let form: FormData;
-  try {
-    form = await new Response(new Uint8Array(body), { headers: { 'content-type': contentType } }).formData();
-  } catch {
-    throw new RungwiseError('form-not-understood');
-  }
-  const fields: Record<string, unknown> = {};
-  for (const name of ['_csrf', 'text', 'confirm', 'clean']) {
-    const value = form.get(name);
-    if (typeof value === 'string') fields[name] = value;
-  }
-  const file = form.get('file');
-  if (file !== null && typeof file !== 'string' && file.size > 0) fields['file'] = new Uint8Array(await file.arrayBuffer());
-  return fields;
-}
+/** The fields of the form that takes a table. */
+export const csvFields = { texts: ['text', 'confirm', 'clean'], files: ['file'] };

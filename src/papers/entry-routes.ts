@@ -2,7 +2,9 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { RungwiseError } from '../core/errors.js';
 import { counted } from '../core/words.js';
-import { decodeFile, mostBytes, readResults, writeResults } from './entry-csv.js';
+import { decodeFile } from '../platform/csv-table.js';
+import { readFileForm } from '../platform/file-form.js';
+import { mostBytes, readResults, writeResults } from './entry-csv.js';
 import * as forms from './entry-forms.js';
 import { csvPage, enterPage, formOf, freshForm, savedWords, type EnterState } from './entry-page.js';
 import type { EntryService, EntryView } from './entry-service.js';
@@ -137,7 +139,7 @@ function readingTables(app: FastifyInstance, entry: EntryService): void {
   // Apart from the other routes, since only this one takes files.
   void app.register(async (apart) => {
     apart.addContentTypeParser('multipart/form-data', { parseAs: 'buffer', bodyLimit }, async (request: FastifyRequest, body: Buffer) =>
-      forms.readFileForm(body, request.headers['content-type'] ?? ''),
+      readFileForm(body, request.headers['content-type'] ?? '', forms.csvFields),
     );
 
     apart.post('/class-papers/:paper/csv', { config, bodyLimit }, async (request, reply) => {

@@ -1,16 +1,11 @@
-import { randomUUID } from 'node:crypto';
 import type { PoolClient } from 'pg';
-import { lockMemories, recordPaperAnswers, type LockedMemory, type PaperAnswer } from '../answers/index.js';
+import { lockMemories, recordPaperAnswers, type PaperAnswer } from '../answers/index.js';
 import { dayNumber } from '../core/calendar.js';
 import { RungwiseError } from '../core/errors.js';
 import { memoryModel } from '../core/memory.js';
-import { valueOfLetter } from '../core/papers/sheet.js';
-import { dueDayOf } from '../core/plan/value.js';
-import { paperRating } from '../core/rating.js';
-import { markGiven } from '../core/tasks/index.js';
 import type { QuestionsService } from '../questions/index.js';
 import { inTransaction, type Db } from '../platform/db.js';
-import { memoryOf } from '../study/index.js';
+import { isRight, learnt } from './learning.js';
 import { itemsOf } from './paper-store.js';
 import { putAll, type SheetItem } from './sheet-item.js';
 import { askedIn, finishSitting, lockSitting, type LockedSitting, type MarkedAnswer } from './hand-in-store.js';
@@ -24,8 +19,7 @@ export function markSheet(items: readonly SheetItem[], sheet: readonly Pick<Shee
   const choices = new Map(sheet.map(({ position, choice }) => [position, choice]));
   return items.map(({ position, task }) => {
     const choice = choices.get(position) ?? null;
-    const value = choice === null ? null : valueOfLetter(task, choice);
-    return { position, choice, right: value !== null && markGiven(task, value)?.right === true, token: null };
+    return { position, choice, right: choice !== null && isRight({ task }, choice), token: null };
   });
 }
 
@@ -77,56 +71,22 @@ export function handingIn({ db, questions }: { db: Db; questions: QuestionsServi
     savedAt: ReadonlyMap<number, Date>,
     at: Date,
   ): Promise<(PaperAnswer & { position: number })[]> {
-    const memories = new Map(
-      (
-        await lockMemories(
-          sql,
-          personId,
-          items.map(({ questionId }) => questionId),
-        )
-      ).map((row) => [row.questionId, row]),
+    const held = await lockMemories(
+      sql,
+      [personId],
+      items.map(({ questionId }) => questionId),
     );
-    const day = dayNumber(at.getTime(), sitting.timeZone ?? 'Europe/London');
+    const memories = new Map(held.map((row) => [row.questionId, row]));
+    const { examDay, timeZone } = sitting;
+    const day = dayNumber(at.getTime(), timeZone ?? 'Europe/London');
     const answers = items.flatMap((item, index) => {
-      const [mark, before] = [marked[index], memories.get(item.questionId)];
-      if (mark === undefined || mark.choice === null || before === undefined) return [];
-      const given = valueOfLetter(item.task, mark.choice) ?? '';
-      return [
-        {
-          position: item.position,
-          ...learnt(item, given, mark.right, before, day, sitting.examDay),
-          answeredAt: savedAt.get(item.position) ?? at,
-        },
-      ];
+      const letter = marked[index]?.choice ?? null;
+      const answeredAt = savedAt.get(item.position) ?? at;
+      const answer = letter === null ? null : learnt(model, item, { letter, day, examDay, answeredAt }, memories.get(item.questionId));
+      return answer === null ? [] : [{ position: item.position, ...answer }];
     });
-    await recordPaperAnswers(sql, { personId, region: sitting.region, day }, answers);
+    await recordPaperAnswers(sql, sitting.region, answers);
     return answers;
-  }
-
-  function learnt(item: SheetItem, given: string, right: boolean, before: LockedMemory, day: number, examDay: number | null) {
-    const memory = memoryOf(before);
-    const expectedRecall = memory === null ? null : model.recall(memory, day);
-    // One update a day: what was answered today already has moved.
-    const rating = memory !== null && memory.lastDay >= day ? null : paperRating(right, expectedRecall);
-    const moved = rating === null ? memory : model.after(memory, day, rating);
-    return {
-      token: randomUUID(),
-      questionId: item.questionId,
-      revision: item.revision,
-      seed: item.seed,
-      given,
-      right,
-      tellTale: markGiven(item.task, given)?.tellTales[0]?.name ?? null,
-      rating,
-      expectedRecall,
-      before,
-      after: {
-        stability: moved?.stability ?? null,
-        difficulty: moved?.difficulty ?? null,
-        lastDay: moved?.lastDay ?? null,
-        dueDay: rating === null || moved === null ? before.dueDay : dueDayOf(moved, item.bank.objective.weight, examDay, model),
-      },
-    };
   }
 
   return { handIn, handInWith, closeOverdue };

@@ -1,3 +1,4 @@
+import type { ReliabilityPart } from '../core/analysis/reliability-words.js';
 import type { CautionPart, FieldPart, TitleField } from '../core/page-parts.js';
 import type { AnsweredPart } from '../core/tasks/answered-part.js';
 
@@ -57,6 +58,8 @@ export interface ClassPaperPage {
     }[];
     /** The questions of the first version, those that fewest had right first; none before anybody has handed in. */
     questions: { href: string; position: number; objective: string; title: string; right: string }[];
+    /** How far the marks can be relied on, and who is near the pass mark; null before anybody has handed in. */
+    reliability: (ReliabilityPart & { near: string | null }) | null;
     titleBlock: TitleField[];
   };
 }

@@ -81,7 +81,10 @@ function one(app: FastifyInstance, setting: SettingService): void {
     const person = request.who();
     const view = await setting.view(person, idOf(request));
     const done = view.roll.some(({ sitting }) => sitting !== null && sitting.handedInAt !== null);
-    const page = classPaperPage(view, done ? await setting.review(person, idOf(request)) : null, person, reply.formToken());
+    const results = done
+      ? { review: await setting.review(person, idOf(request)), marks: await setting.marks(person, idOf(request)) }
+      : null;
+    const page = classPaperPage(view, results, person, reply.formToken());
     return reply.page(page, { title: page.data.title });
   });
 

@@ -149,9 +149,15 @@ export function settingService({ db, clock, questions, maker, handingIn, correct
     return { head, items: first, counts: first.map((item) => countOptions(item, made, counts)) };
   }
 
+  /** What the figures of the whole paper are worked out from. */
+  async function marks(person: Person, paperId: string): Promise<store.PaperMarks> {
+    await headOf(person, paperId);
+    return await store.marksOf(db, paperId);
+  }
+
   const closeOverdue = (): Promise<number> => handingIn.closeOverdue(clock.now());
 
-  return { overview, set, headOf, view, versions, close, setExtraTime, removeGuest, review, closeOverdue };
+  return { overview, set, headOf, view, versions, close, setExtraTime, removeGuest, review, marks, closeOverdue };
 }
 
 type Counted = Awaited<ReturnType<typeof store.choiceCounts>>;
