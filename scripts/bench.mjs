@@ -1,14 +1,16 @@
 // npm run bench: how much of a bare route's speed the answer path, the question page, the home page and a calculator keep, what saving
-// a choice on a paper costs while 200 sit at once, and how many draws and readings of typed answers one core does, on this machine, now.
+// a choice on a paper costs while 200 sit at once, how many draws and readings of typed answers one core does, and what a tutor's pages
+// cost for a class and for ten thousand, on this machine, now.
 // Requests per second say more of the machine than of the program; the ratios and the times per request are what to compare.
-// Options: --json (figures for a program), --rounds=3, --seconds=5 (of each target in each round; 10 for papers), --profile=FOLDER.
+// Options: --json (figures for a program), --rounds=3, --seconds=5 (of each target in each round; 10 for papers), --profile=FOLDER,
+// --only=classes (the tutor's pages alone).
 import { chmod, mkdtemp, readFile, rm } from 'node:fs/promises';
 import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { startChild } from './bench/child.mjs';
 import { familyTime, processTime } from './bench/processor-time.mjs';
-import { summary, table } from './bench/report.mjs';
+import { classLines, summary, table } from './bench/report.mjs';
 import { setUp } from './set-up.mjs';
 import { StepError, runScript, step } from './steps.mjs';
 
@@ -25,6 +27,7 @@ const parts = {
   bare: new URL('./bench/bare.mjs', import.meta.url),
   load: new URL('./bench/load.mjs', import.meta.url),
   maths: new URL('./bench/maths.mjs', import.meta.url),
+  classes: new URL('./bench/classes.mjs', import.meta.url),
 };
 
 function options() {
@@ -34,11 +37,14 @@ function options() {
       rounds: { type: 'string', default: '3' },
       seconds: { type: 'string' },
       profile: { type: 'string' },
+      only: { type: 'string' },
     },
   });
   const [rounds, seconds] = [Number(values.rounds), Number(values.seconds ?? 5)];
   if (!(Number.isInteger(rounds) && rounds > 0 && Number.isInteger(seconds) && seconds > 0))
     throw new StepError('--rounds and --seconds take whole numbers from 1.', 'Leave them out for 3 rounds of 5 seconds.');
+  if (values.only !== undefined && values.only !== 'classes')
+    throw new StepError(`--only takes "classes", not "${values.only}".`, 'Leave it out for everything.');
   // Each candidate is to save several times.
   return { ...values, rounds, seconds, paperSeconds: values.seconds === undefined ? 10 : seconds };
 }
@@ -162,10 +168,30 @@ async function withDatabase(use) {
   }
 }
 
+/** In a database of its own: ten thousand candidates would weigh on every other figure. */
+const classFigures = (print) =>
+  withDatabase(async ({ url }) => {
+    const child = startChild(parts.classes);
+    let found;
+    await step(
+      'classes',
+      async () => {
+        found = await child.ask('measure', { url }).finally(child.end);
+        return `${found.everybody.at(-1).size} candidates with ${found.questionsEach} questions each`;
+      },
+      print,
+    );
+    return found;
+  });
+
 await runScript(async () => {
   const chosen = options();
   const print = chosen.json ? console.error : console.log;
   await setUp({ dev: true, print });
+  if (chosen.only === 'classes') {
+    const found = await classFigures(print);
+    return console.log(chosen.json ? JSON.stringify(found, null, 2) : classLines(found));
+  }
   const all = await withDatabase(async (place) => {
     await step(
       'candidates',
@@ -185,7 +211,7 @@ await runScript(async () => {
   const machine = `${cpus()[0]?.model ?? 'unknown processor'}, ${cpus().length} processors, Node ${process.versions.node}`;
   const child = startChild(parts.maths);
   const maths = await child.ask('measure', { seconds: chosen.seconds }).finally(child.end);
-  const figures = { ...summary(all), maths };
+  const figures = { ...summary(all), maths, classes: await classFigures(print) };
   if (chosen.json) console.log(JSON.stringify({ machine, connections: candidates, sitting, everySeconds, ...figures }, null, 2));
   else {
     console.log(`\n${machine}; ${candidates} connections; server, database and load share the machine; medians of ${all.length} rounds\n`);

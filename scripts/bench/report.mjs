@@ -57,10 +57,33 @@ export function summary(rounds) {
   return { targets, ratios, papers: paperSaves(rounds, targets) };
 }
 
+const gridAimMs = 50;
+const everybodyAimMs = 2000;
+
+/** Sizes grow by a known factor: a cost that grows by less is one that no club outgrows. */
+export function classLines({ grids, everybody, lists, questionsEach }) {
+  const growth = (rows, of, index) =>
+    index === 0 ? '' : `, ${(of(rows[index]) / of(rows[index - 1])).toFixed(2)} times that of ${rows[index - 1].size}`;
+  return [
+    ...grids.map(({ size, first, next }, index) => {
+      const aim = size === 30 ? ` (aim ${gridAimMs})` : '';
+      return `class grid of ${size}: ${first.toFixed(1)} ms when nothing is kept${growth(grids, (row) => row.first, index)}; ${next.toFixed(1)} ms after${aim}`;
+    }),
+    ...everybody.map(({ size, taken }, index) => {
+      const aim = size === 10_000 ? ` (aim ${everybodyAimMs})` : '';
+      return `everybody, ${size} by ${questionsEach}: ${taken.toFixed(0)} ms once a day${aim}${growth(everybody, (row) => row.taken, index)}`;
+    }),
+    ...lists.flatMap(({ size, ofClass, ofAll }, index) => [
+      `bad questions of a class of 30, among ${size}: ${ofClass.toFixed(1)} ms`,
+      `bad questions of everybody, ${size} with 40 answers each: ${ofAll.toFixed(0)} ms${growth(lists, (row) => row.ofAll, index)}`,
+    ]),
+  ].join('\n');
+}
+
 const number = (value, digits) => (value === null ? '-' : value.toFixed(digits));
 
 /** @param {ReturnType<typeof summary> & { maths: { name: string, perSecond: number, aim: number }[] }} figures */
-export function table({ targets, ratios, papers, maths }) {
+export function table({ targets, ratios, papers, maths, classes }) {
   const heads = ['', 'requests/s', 'p50 ms', 'p99 ms', 'Node ms', 'PostgreSQL ms', 'bytes'];
   const rows = targets.map((t) => [
     t.what,
@@ -82,5 +105,5 @@ export function table({ targets, ratios, papers, maths }) {
     `rounds ${papers.rounds.map((one) => number(one, 2)).join(', ')}; ` +
     `${papers.perSecond.toFixed(0)} saves a second, p99 ${papers.p99Ms.toFixed(1)} ms, ${papers.failures} failures)`;
   const core = maths.map((one) => `${one.name.padEnd(14)} ${one.perSecond.toFixed(0)} a second on one core (aim ${one.aim})`);
-  return [line(heads), ...rows.map(line), '', ...shares, sat, '', ...core].join('\n');
+  return [line(heads), ...rows.map(line), '', ...shares, sat, '', ...core, '', classLines(classes)].join('\n');
 }

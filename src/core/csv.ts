@@ -1,7 +1,8 @@
 /** Tables as spreadsheets take them: RFC 4180, and no cell that a spreadsheet would run as a formula. */
 
 /** @returns the rows as one text, each ended by CR LF */
-export const writeCsv = (rows: readonly (readonly string[])[]): string => rows.map((cells) => `${cells.map(cellOf).join(',')}\r\n`).join('');
+export const writeCsv = (rows: readonly (readonly string[])[]): string =>
+  rows.map((cells) => `${cells.map(cellOf).join(',')}\r\n`).join('');
 
 /** What a spreadsheet would take for a formula becomes text by an apostrophe; a true number stays one. */
 function cellOf(text: string): string {

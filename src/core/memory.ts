@@ -33,6 +33,8 @@ function checkState({ stability, difficulty }: Memory): void {
 
 /** The memory model for one set of weights. */
 export interface MemoryModel {
+  /** The curve of forgetting: recall = (1 + factor · days / stability) ^ decay. For what the database works out over many people. */
+  readonly curve: { decay: number; factor: number };
   /** Chance (0 to 1) that what was last met on `memory.lastDay` would be recalled on `day`. */
   recall(memory: Memory, day: number): number;
   /** The memory after an answer on `day`; `before` is null at first sight. */
@@ -69,7 +71,7 @@ export function memoryModel(weights: readonly number[] = defaultWeights): Memory
     return memory.lastDay + clamp(Math.round(days), 1, longestStability);
   };
 
-  return { recall, after, dueDay };
+  return { curve: { decay, factor }, recall, after, dueDay };
 }
 
 /** A clock that went backwards (another time zone, a reset) counts as the same day, never as a negative gap. */

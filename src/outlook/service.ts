@@ -1,11 +1,12 @@
 import { requirePermission, type Person } from '../accounts/index.js';
 import { memoryModel } from '../core/memory.js';
 import { firstSightChances, type FirstSights, type OutlookQuestion } from '../core/outlook/chance.js';
-import { paperKinds } from '../core/papers/sheet.js';
 import { bestGains, expectedAfter, outlookOf, type Outlook } from '../core/outlook/outlook.js';
 import { forecast } from '../core/plan/forecast.js';
 import type { PaperRow } from '../questions/index.js';
 import { nameOf, readPlanning, startOf, type Planner, type Planning, type PlanningNeeds } from '../study/index.js';
+import { neededQuestions } from './needed.js';
+import { onPaper } from './on-paper.js';
 import * as store from './store.js';
 
 /** Whether somebody will pass: told as a range, kept each day, and never as a certainty. */
@@ -28,9 +29,6 @@ export interface OutlookView {
   history: store.OutlookRow[];
   topics: ReadonlyMap<string, string>;
 }
-
-/** Fewer say nothing: at 40 first sights a share is known to about 15 points either way. */
-export const neededQuestions = 40;
 
 export type OutlookService = ReturnType<typeof outlookService>;
 
@@ -91,7 +89,3 @@ export function outlookService({ db, clock, questions }: PlanningNeeds) {
 
   return { view, chanceOf };
 }
-
-/** What a paper can ask: what one letter answers. There a number is chosen from four and not typed, so luck counts as it does elsewhere. */
-const onPaper = (pool: Planning['pool']): Planning['pool'] =>
-  pool.flatMap((row) => (paperKinds.has(row.kind) ? [row.kind === 'numeric' ? { ...row, kind: 'single' } : row] : []));

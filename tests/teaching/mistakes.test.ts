@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { answer, isNumber, rightFields, stemOf, untilQuestion, wrongFields } from '../support/answering.js';
 import { testApp, type TestApp, type Visitor } from '../support/app.js';
-import { staffOf } from '../support/staff.js';
+import { password, staffOf } from '../support/staff.js';
 
 /** A tutor is told which questions somebody was sure of and wrong on, until they are right. */
 
@@ -24,8 +24,10 @@ async function member(name: string, className: string): Promise<Visitor> {
   return visitor;
 }
 
+const classHref = async (): Promise<string> => (await tutor.get('/')).html.querySelector('.ways a')?.getAttribute('href') ?? '';
+
 const mistakes = async (): Promise<string[]> =>
-  (await tutor.get('/')).html.querySelectorAll('.bank li').map(({ text }) => text.replace(/\s+/g, ' ').trim());
+  (await tutor.get(await classHref())).html.querySelectorAll('.bank li').map(({ text }) => text.replace(/\s+/g, ' ').trim());
 
 describe('a sure wrong answer', () => {
   it('is told to the tutor of the class with question and name, and no longer once it was right; other classes are not told of', async () => {
@@ -37,10 +39,12 @@ describe('a sure wrong answer', () => {
     const told = await mistakes();
     expect(told).toHaveLength(1);
     expect(told[0]).toMatch(/ Odo$/);
-    const link = (await tutor.get('/')).html.querySelector('.bank a')?.getAttribute('href') ?? '';
+    const link = (await tutor.get(await classHref())).html.querySelector('.bank a')?.getAttribute('href') ?? '';
     expect((await tutor.get(link)).status).toBe(200);
 
     app.clock.forward(86_400_000);
+    // A day ends the tutor's session, and the page of a stranger tells of no mistakes.
+    await tutor.submit(await tutor.get('/sign-in'), '/sign-in', { name: 'Tessa', password });
     const again = await untilQuestion(odo, await odo.round('20'), (shown) => stemOf(shown) === stemOf(page));
     await answer(odo, again, rightFields(again), 'sure');
     expect(await mistakes()).toEqual([]);

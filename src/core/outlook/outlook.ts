@@ -78,7 +78,8 @@ export function bestGains({ questions, paper, day, firstSights }: OutlookInput, 
     .slice(0, most);
 }
 
-function grouped(
+/** By topic, as the paper asks of it; topics that it does not ask, or that have no questions, are left out. */
+export function grouped(
   questions: readonly OutlookQuestion[],
   { shares }: Blueprint,
 ): { topic: string; asked: number; questions: OutlookQuestion[] }[] {

@@ -1,0 +1,2 @@
+export { reportsRoutes } from './routes.js';
+export { reportsService } from './service.js';

@@ -1,0 +1,144 @@
+import type { Person } from '../accounts/index.js';
+import { dayNumber } from '../core/calendar.js';
+import { byNeed } from '../core/classes/level.js';
+import { rankObjectives, type Ranked } from '../core/classes/teach.js';
+import { RungwiseError } from '../core/errors.js';
+import { memoryModel } from '../core/memory.js';
+import type { ClassChances, Standing } from '../outlook/index.js';
+import type { Clock } from '../platform/clock.js';
+import type { Db } from '../platform/db.js';
+import type { PaperRow, QuestionsService } from '../questions/index.js';
+import { nameOf } from '../study/index.js';
+import { classFor, type ClassHead } from '../classes/index.js';
+import * as store from './grid-store.js';
+
+/** Who needs help: candidates by topics, as things stand today or on the day of the exam. */
+
+export interface GridNeeds {
+  db: Db;
+  clock: Clock;
+  questions: QuestionsService;
+  chances: ClassChances;
+}
+
+export interface GridRow extends store.GridMember {
+  /** Today, in this member's own calendar. */
+  today: number;
+  cells: ReadonlyMap<string, store.CellRow>;
+  answers: number;
+  met: number;
+  of: number;
+  surelyWrong: number;
+  chance: { low: number; high: number } | null;
+  /** By topic: the chance of being right on any of its questions, asked before or not. */
+  topics: ReadonlyMap<string, number>;
+}
+
+export interface ClassPaper {
+  paper: PaperRow;
+  /** Whether a tutor has chosen it; else the usual one stands in. */
+  chosen: boolean;
+}
+
+export interface GridView {
+  head: ClassHead;
+  now: Date;
+  /** Null on a server without any paper. */
+  paper: ClassPaper | null;
+  /** Day of the exam, when the figures are for it; null for today. */
+  examDay: number | null;
+  topics: readonly store.TopicRow[];
+  /** Most in need first. */
+  rows: readonly GridRow[];
+  ranked: Ranked;
+}
+
+/** The paper that stands in until one is chosen. */
+const usualQuestions = 26;
+
+export type GridService = ReturnType<typeof gridService>;
+
+export function gridService({ db, clock, questions, chances }: GridNeeds) {
+  const model = memoryModel();
+
+  async function paperOf({ paper }: ClassHead): Promise<ClassPaper | null> {
+    const papers = await questions.papers();
+    const chosen = papers.find((each) => nameOf(each) === paper);
+    if (chosen !== undefined) return { paper: chosen, chosen: true };
+    const usual = papers.find(({ blueprint }) => blueprint.questions === usualQuestions) ?? papers[0];
+    return usual === undefined ? null : { paper: usual, chosen: false };
+  }
+
+  /** @param wanted `exam`: figures for the day of the exam, where it is known and not over; else for today */
+  async function view(person: Person, classId: number, wanted: 'today' | 'exam'): Promise<GridView> {
+    const head = await classFor(db, person, classId, 'see-classes');
+    const now = clock.now();
+    const paper = await paperOf(head);
+    const members = (await store.membersOf(db, classId)).map((member) => ({
+      ...member,
+      today: dayNumber(now.getTime(), member.timeZone),
+    }));
+    const examDay = wanted === 'exam' ? examDayOf(head, now) : null;
+    const base = { head, now, paper, examDay };
+    if (paper === null)
+      return { ...base, topics: [], rows: members.map((member) => gridRow(member, [], null)), ranked: rankObjectives([]) };
+    const { pack } = paper.paper;
+    const days = members.map(({ personId, today }) => ({ personId, day: examDay ?? today }));
+    const [cells, topics] = [await store.cellsOf(db, days, pack, model.curve), await store.topicsOf(db, pack)];
+    const byPerson = grouped(cells);
+    // On the day itself all that was answered counts as known: an outlook is for the next day on.
+    const sitters = members.map(({ personId, region, today }) => ({
+      personId,
+      region,
+      day: examDay ?? today + 1,
+      answers: (byPerson.get(personId) ?? []).reduce((sum, { answers }) => sum + answers, 0),
+    }));
+    const standings = await chances.of(sitters, paper.paper);
+    const rows = members.map((member) => gridRow(member, byPerson.get(member.personId) ?? [], standings.get(member.personId) ?? null));
+    return { ...base, topics, rows: rows.sort(needOrder), ranked: rankObjectives([...standings.values()].map(({ losses }) => losses)) };
+  }
+
+  /** A member of the class. @throws RungwiseError `not-found` for anybody else */
+  async function memberOf(person: Person, classId: number, memberId: number): Promise<{ head: ClassHead; member: store.GridMember }> {
+    const head = await classFor(db, person, classId, 'see-classes');
+    const member = (await store.membersOf(db, classId)).find(({ personId }) => personId === memberId);
+    if (member === undefined) throw new RungwiseError('not-found');
+    return { head, member };
+  }
+
+  return { view, paperOf, memberOf };
+}
+
+/** Null when no exam is set or it is over. */
+export function examDayOf({ examOn, timeZone }: Pick<ClassHead, 'examOn' | 'timeZone'>, now: Date): number | null {
+  if (examOn === null) return null;
+  const day = Math.round(Date.parse(examOn) / 86_400_000);
+  return day > dayNumber(now.getTime(), timeZone) ? day : null;
+}
+
+function gridRow(member: store.GridMember & { today: number }, cells: readonly store.CellRow[], standing: Standing | null): GridRow {
+  const sum = (of: (cell: store.CellRow) => number): number => cells.reduce((total, cell) => total + of(cell), 0);
+  return {
+    ...member,
+    cells: new Map(cells.map((cell) => [cell.topic, cell])),
+    answers: sum(({ answers }) => answers),
+    met: sum(({ met }) => met),
+    of: sum(({ of }) => of),
+    surelyWrong: sum(({ surelyWrong }) => surelyWrong),
+    chance: standing?.chance ?? null,
+    topics: standing?.topics ?? new Map(),
+  };
+}
+
+const needOrder = (a: GridRow, b: GridRow): number => byNeed(needOf(a), needOf(b));
+const needOf = ({ name, chance, answers }: GridRow) => ({ name, chance: chance === null ? null : (chance.low + chance.high) / 2, answers });
+
+function grouped(cells: readonly store.CellRow[]): Map<number, store.CellRow[]> {
+  const byPerson = new Map<number, store.CellRow[]>();
+  for (const cell of cells) {
+    const held = byPerson.get(cell.personId);
+    if (held === undefined) byPerson.set(cell.personId, [cell]);
+    else held.push(cell);
+  }
+  return byPerson;
+}
