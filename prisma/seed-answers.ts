@@ -27,9 +27,10 @@ export function fieldsFor(task: Task, right: boolean, random: Random): Record<st
   }
 }
 
+/** Of the wrong ones the first of the pack draws most people, as a misconception does. */
 function chosen(list: readonly { value: string; key: boolean }[], right: boolean, random: Random): string {
-  const fitting = list.filter(({ key }) => key === right);
-  return fitting[random.below(fitting.length)]?.value ?? '';
+  const fitting = list.filter(({ key }) => key === right).sort((a, b) => (a.value < b.value ? -1 : 1));
+  return fitting[random.next() < 0.6 ? 0 : random.below(fitting.length)]?.value ?? '';
 }
 
 const parts = (fields: [number, string][]): Record<string, string> =>

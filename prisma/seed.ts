@@ -1,9 +1,12 @@
 import { randomInt, randomUUID } from 'node:crypto';
 import { accountsService, type Installation, type Person } from '../src/accounts/index.js';
 import { randomFrom, type Random } from '../src/core/random.js';
+import { makeCode } from '../src/core/join-code.js';
 import { makePhrase } from '../src/core/return-phrase.js';
 import { fieldsFor } from './seed-answers.js';
+import { holdEvenings } from './seed-evenings.js';
 import { sitPapers } from './seed-papers.js';
+import { signSkills } from './seed-skills.js';
 import type { Certainty } from '../src/core/questions/schema.js';
 import { shiftedClock, type Clock } from '../src/platform/clock.js';
 import type { Db } from '../src/platform/db.js';
@@ -68,16 +71,25 @@ async function fill(db: Db, installation: Installation, clock: Clock): Promise<v
   });
   const members: Person[] = [];
   for (const pupil of pupils) members.push(await studyFor(db, installation, clock, pupil));
+  const ago = (days: number): Date => new Date(clock.now().getTime() - days * dayMs);
   const made = await db.prisma.studyClass.create({
     data: {
       name: 'Thursday beginners',
-      examOn: new Date(clock.now().getTime() + 18 * dayMs),
+      examOn: ago(-18),
+      paper: 'entry-safety/safety-26',
+      meetsOn: 4,
+      meetsAt: '19:30',
+      joinCode: makeCode((below) => randomInt(below)),
+      joinUntil: ago(-30),
       tutors: { create: { personId: tutor.id } },
-      members: { create: members.map((person) => ({ personId: person.id })) },
+      members: { create: members.map((person, index) => ({ personId: person.id, joinedAt: ago(pupils[index]?.since ?? 0) })) },
     },
   });
   const sitters = members.map((person, index) => ({ person, knows: pupils[index]?.knows ?? 0.5 }));
-  await sitPapers(db, clock, { ...(tutor as unknown as Person), sessionHash: Buffer.alloc(32) }, made.id, sitters);
+  const signer = { ...(tutor as unknown as Person), sessionHash: Buffer.alloc(32) };
+  await sitPapers(db, clock, signer, made.id, sitters);
+  await holdEvenings(db, clock, signer, made.id, sitters);
+  await signSkills(db, clock, signer, made.id, members);
 }
 
 /** Lets one person study through the weeks, day by day. */
@@ -108,7 +120,7 @@ async function studyFor(db: Db, installation: Installation, clock: Clock, pupil:
 
 async function evening(study: StudyService, person: Person, pupil: Pupil, random: Random, skill: Map<number, number>): Promise<void> {
   const round = randomUUID();
-  await study.startRound(person, { round, minutes: random.next() < 0.3 ? 5 : 10 });
+  await study.startRound(person, { round, minutes: random.next() < 0.3 ? 10 : 20 });
   for (let item = await study.question(person, round); item !== null; item = await study.question(person, round)) {
     const met = skill.get(item.questionId) ?? 0;
     const right = random.next() < Math.min(0.97, pupil.knows + 0.12 * met);

@@ -1,18 +1,15 @@
 import { z } from 'zod';
 import { isTimeZone } from '../core/calendar.js';
+import { nameText } from '../core/names.js';
 import { regionSchema } from '../core/syllabus.js';
 
 /** What the forms of accounts may hold. Messages are what the person at the form reads. */
 
-// Control characters, line breaks and marks that turn the direction of writing: none of them belongs in a name.
-const unfit = /[\p{Cc}\p{Cf}\p{Co}\p{Cn}\u2028\u2029]/u;
-
-const name = z
-  .string({ error: 'Write what you want to be called.' })
-  .transform((text) => text.normalize('NFC').trim().replace(/\s+/g, ' '))
-  .refine((text) => text.length > 0, 'Write what you want to be called. A first name or a nickname is enough.')
-  .refine((text) => [...text].length <= 40, 'That name is too long. Forty letters are enough.')
-  .refine((text) => !unfit.test(text), 'The name holds a sign that cannot be shown. Use letters, digits and spaces.');
+const name = nameText(
+  40,
+  'Write what you want to be called. A first name or a nickname is enough.',
+  'That name is too long. Forty letters are enough.',
+);
 
 /** Staff passwords: 12 letters or more, any letters at all, nothing cut off. */
 const password = z

@@ -25,6 +25,10 @@ export const limits = {
   password: (address: string): Limit => ({ kind: 'password', who: address, most: 40, windowSeconds: 600 }),
   passwordOf: (name: string, address: string): Limit => ({ kind: 'password-of', who: `${name}\n${address}`, most: 8, windowSeconds: 600 }),
   link: (address: string): Limit => ({ kind: 'link', who: address, most: 30, windowSeconds: 600 }),
+  /** Two slips of the pen for each of thirty people in one room. */
+  join: (address: string): Limit => ({ kind: 'join', who: address, most: 60, windowSeconds: 600 }),
+  /** All addresses together: with 100 codes open, so many guesses hit one in 54 years. */
+  joinOfAll: (): Limit => ({ kind: 'join-of-all', who: '', most: 3000, windowSeconds: 600 }),
 } as const;
 
 /**

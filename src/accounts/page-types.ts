@@ -48,6 +48,9 @@ export interface MePage {
     timeZone: FieldPart;
     regions: { value: string; label: string; chosen: boolean }[];
     candidate: boolean;
+    inClasses: boolean;
+    /** The last return slip that a tutor made. */
+    slip: { by: string; on: string } | null;
     saved: boolean;
     sessions: { here: boolean; since: string; seen: string }[];
     roleWord: string;
@@ -65,23 +68,6 @@ export interface StaffPage {
     roles: { value: string; label: string; chosen: boolean }[];
     /** A fresh one-time link, shown once. */
     invitation: { name: string; href: string; until: string } | null;
-    titleBlock: TitleField[];
-  };
-}
-
-/** A tutor's or administrator's first page: who is studying, and how lately. */
-export interface TutorPage {
-  view: 'home/tutor';
-  data: {
-    heading: string;
-    classes: {
-      name: string;
-      exam: string | null;
-      members: { name: string; answers: number; rightShare: string; seen: string; due: number; surelyWrong: number }[];
-      /** Questions that somebody was sure of and wrong on, and has not had right since. */
-      mistakes: { href: string; code: string; stem: string; names: string }[];
-    }[];
-    staffHref: string | null;
     titleBlock: TitleField[];
   };
 }

@@ -1,4 +1,4 @@
-import { shortDate } from '../core/calendar.js';
+import { dayNumber, dayWords, shortDate } from '../core/calendar.js';
 import type { FieldPart, TitleField } from '../core/page-parts.js';
 import { roleWords, type Role } from '../core/permissions.js';
 import type { Region } from '../core/syllabus.js';
@@ -15,7 +15,8 @@ const regionLabels: Record<Region, string> = {
   na: 'North America: 120 V',
 };
 
-const regions = (chosen: string) => Object.entries(regionLabels).map(([value, label]) => ({ value, label, chosen: value === chosen }));
+export const regions = (chosen: string) =>
+  Object.entries(regionLabels).map(([value, label]) => ({ value, label, chosen: value === chosen }));
 
 const field = (label: string, value: string, width: TitleField['width'], name = false): TitleField => ({
   label,
@@ -111,9 +112,16 @@ interface SessionSeen {
   lastSeenAt: Date;
 }
 
+/** What the page about oneself shows beside its form. */
+export interface MeView {
+  sessions: SessionSeen[];
+  inClasses: boolean;
+  slip: { at: Date; by: string | null } | null;
+}
+
 export function mePage(
   person: Person,
-  sessions: SessionSeen[],
+  { sessions, inClasses, slip }: MeView,
   csrf: string,
   saved: boolean,
   name: FieldPart = { value: person.displayName, why: null },
@@ -127,6 +135,8 @@ export function mePage(
       timeZone,
       regions: regions(person.region),
       candidate: person.role === 'candidate',
+      inClasses,
+      slip: slip === null ? null : slipPart(slip, person),
       saved,
       sessions: sessions.map((session) => ({
         here: person.sessionHash.equals(session.idHash),
@@ -138,6 +148,15 @@ export function mePage(
     },
   };
 }
+
+/** Who made a slip, and on which day of the candidate's calendar. */
+export const slipPart = (
+  { at, by }: { at: Date; by: string | null },
+  { timeZone }: Pick<Person, 'timeZone'>,
+): { by: string; on: string } => ({
+  by: by ?? 'A tutor',
+  on: dayWords(dayNumber(at.getTime(), timeZone)),
+});
 
 const dateOf = (date: Date): string => shortDate(date.toISOString().slice(0, 10));
 

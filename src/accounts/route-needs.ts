@@ -1,6 +1,7 @@
 import type { Clock } from '../platform/clock.js';
 import type { Bank } from './pages.js';
 import type { AccountsService } from './service.js';
+import type { Person } from './sessions.js';
 
 /** What the routes of accounts share. */
 
@@ -10,9 +11,11 @@ export interface AccountsRoutesNeeds {
   /** The address people type, such as https://study.example; null means whatever they asked for. */
   origin: string | null;
   bank: () => Promise<Bank>;
+  /** Whether a candidate is in a class. */
+  inClasses: (person: Person) => Promise<boolean>;
 }
 
-export const originOf = (needs: AccountsRoutesNeeds, request: { protocol: string; host: string }): string =>
+export const originOf = (needs: Pick<AccountsRoutesNeeds, 'origin'>, request: { protocol: string; host: string }): string =>
   needs.origin ?? `${request.protocol}://${request.host}`;
 
 /** The first message of a form for one of its fields. */

@@ -5,6 +5,7 @@ import { readPhrase } from '../core/return-phrase.js';
 import { accountForm, returnForm, startForm } from './forms.js';
 import { mePage, phrasePage, returnPage, welcomePage } from './pages.js';
 import { originOf, typed, whyOf, type AccountsRoutesNeeds } from './route-needs.js';
+import type { Person } from './sessions.js';
 import { staffRoutes } from './staff-routes.js';
 
 /** Coming in, coming back, and one's own account. */
@@ -60,7 +61,7 @@ const phraseMinutes = 15;
  * The browser itself keeps a new phrase until its owner says it is written down, at most a quarter of an hour, so that a
  * reload or a dropped tab does not lose it. The server keeps only the hash.
  */
-function keepPhrase(reply: FastifyReply, { origin }: AccountsRoutesNeeds, words: string[]): FastifyReply {
+export function keepPhrase(reply: FastifyReply, { origin }: Pick<AccountsRoutesNeeds, 'origin'>, words: string[]): FastifyReply {
   const secure = origin?.startsWith('https:') === true;
   return reply.setCookie(phraseCookie, words.join('-'), {
     path: '/phrase',
@@ -89,10 +90,15 @@ function phraseOnce(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
 function ownAccount(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
   const config = { access: 'keep-own-account' as const };
   const { accounts } = needs;
+  const view = async (person: Person) => ({
+    sessions: await accounts.sessionsOf(person),
+    inClasses: person.role === 'candidate' && (await needs.inClasses(person)),
+    slip: await accounts.slipOf(person),
+  });
 
   app.get<{ Querystring: { saved?: string } }>('/me', { config }, async (request, reply) => {
     const person = request.who();
-    const page = mePage(person, await accounts.sessionsOf(person), reply.formToken(), request.query.saved === 'yes');
+    const page = mePage(person, await view(person), reply.formToken(), request.query.saved === 'yes');
     return reply.page(page, { title: 'You', layout: 'two' });
   });
 
@@ -105,7 +111,7 @@ function ownAccount(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
     }
     reply.code(422);
     const field = (name: string) => ({ value: typed(request.body, name), why: whyOf(form.error, name) });
-    const page = mePage(person, await accounts.sessionsOf(person), reply.formToken(), false, field('name'), field('timeZone'));
+    const page = mePage(person, await view(person), reply.formToken(), false, field('name'), field('timeZone'));
     return reply.page(page, { title: 'Not saved yet', layout: 'two' });
   });
 

@@ -1,25 +1,17 @@
 import { randomInt } from 'node:crypto';
+import type { PoolClient } from 'pg';
 import { isTimeZone } from '../core/calendar.js';
 import { makePhrase, readPhrase } from '../core/return-phrase.js';
 import type { Region } from '../core/syllabus.js';
-import type { Clock } from '../platform/clock.js';
-import { inTransaction, type Db } from '../platform/db.js';
+import { inTransaction } from '../platform/db.js';
 import { hashPhrase } from '../platform/password.js';
 import { limited, limits } from './guess-limits.js';
+import type { AccountsNeeds } from './needs.js';
 import { requirePermission } from './require-permission.js';
 import { findSession, openSession, type Person } from './sessions.js';
 import { staffService } from './sign-in.js';
-import type { Installation } from './staff-store.js';
+import { slipsService } from './slips-service.js';
 import { addCandidate, endSession, endSessions, listSessions, personByPhrase, setPhrase, updateAccount } from './store.js';
-
-/** What accounts needs from outside. */
-export interface AccountsNeeds {
-  db: Db;
-  clock: Clock;
-  installation: Installation;
-  /** Called in the transaction that makes a candidate, so that nobody exists without rows to study. */
-  enrol: (sql: Parameters<Parameters<typeof inTransaction>[1]>[0], personId: number, region: Region) => Promise<void>;
-}
 
 export interface StartForm {
   name: string;
@@ -35,8 +27,15 @@ export type AccountsService = ReturnType<typeof accountsService>;
 export function accountsService(needs: AccountsNeeds) {
   const { db, clock, installation } = needs;
 
-  /** Makes a candidate with a session and a return phrase. Null when this very form was sent before. */
-  async function start(form: StartForm, address: string): Promise<Started | null> {
+  /**
+   * Makes a candidate with a session and a return phrase. Null when this very form was sent before.
+   * @param also what else is done in the same transaction; when it throws, nobody is made
+   */
+  async function start(
+    form: StartForm,
+    address: string,
+    also?: (sql: PoolClient, personId: number) => Promise<void>,
+  ): Promise<Started | null> {
     const now = clock.now();
     return await limited(
       db,
@@ -58,6 +57,7 @@ export function accountsService(needs: AccountsNeeds) {
           });
           if (id === null) return null;
           await needs.enrol(sql, id, form.region);
+          await also?.(sql, id);
           return { cookie: await openSession(sql, id, 'candidate', now), phrase };
         });
       },
@@ -112,5 +112,6 @@ export function accountsService(needs: AccountsNeeds) {
     signOut: (person: Person) => endSession(db, person.sessionHash),
     signOutEverywhere: (person: Person) => endSessions(db.pool, person.id, null),
     ...staffService({ db, clock }),
+    ...slipsService(needs),
   };
 }

@@ -91,6 +91,33 @@ export async function setPhrase(sql: Sql, personId: number, phraseHash: Buffer):
   await sql.query('UPDATE person SET phrase_hash = $2 WHERE id = $1', [personId, phraseHash]);
 }
 
+/**
+ * A phrase that a tutor had made, which is noted down with it.
+ * @param before when the last such slip was made, as the tutor's page had it
+ * @returns false for nobody's candidate, and when another slip was made meanwhile
+ */
+export async function setSlip(
+  sql: Sql,
+  personId: number,
+  before: Date | null,
+  slip: { phraseHash: Buffer; by: number; at: Date },
+): Promise<boolean> {
+  const { rowCount } = await sql.query(
+    `UPDATE person SET phrase_hash = $3, slip_by = $4, slip_at = $5 WHERE id = $1 AND role = 'candidate' AND slip_at IS NOT DISTINCT FROM $2`,
+    [personId, before, slip.phraseHash, slip.by, slip.at],
+  );
+  return rowCount === 1;
+}
+
+/** When a tutor last made a new slip for somebody, and who it was; null for never. Without a name that tutor is no longer here. */
+export async function findSlip(db: Db, personId: number): Promise<{ at: Date; by: string | null } | null> {
+  const { rows } = await db.pool.query<{ at: Date; by: string | null }>(
+    `SELECT p.slip_at AS at, t.display_name AS by FROM person p LEFT JOIN person t ON t.id = p.slip_by WHERE p.id = $1 AND p.slip_at IS NOT NULL`,
+    [personId],
+  );
+  return rows[0] ?? null;
+}
+
 export async function personBySignInName(db: Db, signInName: string) {
   return db.prisma.person.findUnique({ where: { signInName }, select: { id: true, passwordHash: true, role: true } });
 }

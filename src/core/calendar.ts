@@ -38,7 +38,7 @@ export function isoDay(day: number): string {
 }
 
 const months = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
-const weekdays = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
+export const weekdays = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
 
 /** `Wednesday 25 November 2026`, or short: `Wed 25 Nov`. */
 export function dayWords(day: number, style: 'long' | 'short' = 'long'): string {

@@ -46,6 +46,7 @@ const service = calculatorsService({
     count: () => Promise.reject(new Error('not asked for')),
     catalogue: () => Promise.reject(new Error('not asked for')),
     papers: () => Promise.reject(new Error('not asked for')),
+    skills: () => Promise.reject(new Error('not asked for')),
     forget: () => undefined,
   },
 });

@@ -56,6 +56,13 @@ const paper: ClassPaperPage['data'] = {
   lead: 'Thursday beginners: open until Thu 26 Nov, 21:30. 1 of 3 handed in, 1 passed.',
   close: `${root}/close`,
   questions: [{ href: `${root}/review/3`, position: 3, objective: 'LA-02', title: 'The angle of a <ladder>', right: '1 of 3' }],
+  reliability: {
+    kr20: '0.69 (0.30 to 0.90)',
+    kr20Words: 'Too few answers to tell whether it reaches 0.70.',
+    sem: '1.6 marks',
+    semWords: 'A mark is good to about 1.6 up or down.',
+    near: '4 of 12 are within 1.6 marks of the pass mark, 19.',
+  },
   links: [{ href: `${root}/print`, text: 'Print papers, answer sheets and the key' }],
   remarked: 'A key was corrected after this paper was made: 1 paper was marked again.',
   roll: [
@@ -149,7 +156,7 @@ export const classPaperPages: readonly { name: string; page: Page }[] = [
   { name: 'class-paper', page: { view: 'papers/class-paper', data: paper } },
   {
     name: 'class-paper-closed',
-    page: { view: 'papers/class-paper', data: { ...paper, close: null, roll: [], remarked: null, questions: [] } },
+    page: { view: 'papers/class-paper', data: { ...paper, close: null, roll: [], remarked: null, questions: [], reliability: null } },
   },
   { name: 'class-review', page: { view: 'papers/class-review', data: review } },
   { name: 'class-review-shown', page: { view: 'papers/class-review', data: { ...review, hidden: null, shown } } },

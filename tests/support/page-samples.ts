@@ -3,16 +3,7 @@ import { askedPart } from '../../src/core/tasks/asked-part.js';
 import { showFixed } from '../../src/core/tasks/index.js';
 import { emptyEntry } from '../../src/core/tasks/task.js';
 import { sampleOf, twoShapes } from './kind-samples.js';
-import type {
-  MePage,
-  PhrasePage,
-  ReturnPage,
-  SetPasswordPage,
-  SignInPage,
-  StaffPage,
-  TutorPage,
-  WelcomePage,
-} from '../../src/accounts/page-types.js';
+import type { MePage, PhrasePage, ReturnPage, SetPasswordPage, SignInPage, StaffPage, WelcomePage } from '../../src/accounts/page-types.js';
 import type { Chrome, TitleField } from '../../src/core/page-parts.js';
 import type { NowPage, OutcomePage, QuestionPage, RoundEndPage } from '../../src/study/page-types.js';
 import type { AboutPage, ErrorPage } from '../../src/web/page-types.js';
@@ -21,11 +12,18 @@ import { bankPages } from './bank-samples.js';
 import { packPages } from './pack-samples.js';
 import { outlookPages } from './outlook-samples.js';
 import { entryPages } from './entry-samples.js';
+import { eveningPages } from './evening-samples.js';
 import { progressPages } from './progress-samples.js';
+import { questionAnalysisPages } from './question-analysis-samples.js';
+import { skillPages } from './skill-samples.js';
 import { classPaperPages } from './class-paper-samples.js';
 import { paperPages } from './paper-samples.js';
 import { planPages } from './plan-samples.js';
+import { peoplePages } from './people-samples.js';
 import { printPages } from './print-samples.js';
+import { tablePages } from './table-samples.js';
+import { reportPages } from './reports-samples.js';
+import { teachingPages } from './teaching-samples.js';
 
 /** Made-up data for every page, several states of each, typed by the page types. People and figures are invented. */
 
@@ -35,10 +33,14 @@ export type AnyPage =
   | (typeof classPaperPages)[number]['page']
   | (typeof bankPages)[number]['page']
   | (typeof packPages)[number]['page']
+  | (typeof questionAnalysisPages)[number]['page']
   | (typeof outlookPages)[number]['page']
   | (typeof progressPages)[number]['page']
+  | (typeof eveningPages)[number]['page']
   | (typeof entryPages)[number]['page']
   | (typeof planPages)[number]['page']
+  | (typeof skillPages)[number]['page']
+  | (typeof peoplePages)[number]['page']
   | (typeof printPages)[number]['page']
   | AboutPage
   | ErrorPage
@@ -52,7 +54,9 @@ export type AnyPage =
   | SetPasswordPage
   | SignInPage
   | StaffPage
-  | TutorPage
+  | (typeof tablePages)[number]['page']
+  | (typeof teachingPages)[number]['page']
+  | (typeof reportPages)[number]['page']
   | WelcomePage;
 
 export interface Sample {
@@ -299,6 +303,7 @@ const now: NowPage['data'] = {
   lead: 'Nine you have met and would soon forget; five are new.',
   answers: null,
   paper: null,
+  evening: null,
   busy: false,
   carryOn: null,
   lengths: [
@@ -357,6 +362,8 @@ const me: MePage['data'] = {
   timeZone: { value: 'Europe/London', why: null },
   regions: regions('uk'),
   candidate: true,
+  inClasses: false,
+  slip: { by: 'L. Sedgewick', on: 'Tuesday 24 November 2026' },
   saved: false,
   sessions: [
     { here: true, since: '24 Nov 2026', seen: 'just now' },
@@ -379,27 +386,6 @@ const staff: StaffPage['data'] = {
   ],
   invitation: null,
   titleBlock: [field('Server of', 'Nether Wobbling Radio Club', 8, { name: true }), field('As of', '24 Nov 2026, 18:40', 4)],
-};
-
-const tutor: TutorPage['data'] = {
-  heading: 'Thursday beginners',
-  classes: [
-    {
-      name: 'Thursday beginners',
-      exam: 'Tuesday 8 December 2026',
-      members: [
-        { name: 'Ivo Crackthorn', answers: 41, rightShare: '54 %', seen: '3 Nov 2026', due: 23, surelyWrong: 6 },
-        { name: 'Perpetua Moss', answers: 0, rightShare: '–', seen: 'never', due: 0, surelyWrong: 0 },
-        { name: 'Bartholomew Featherstonehaugh-Wobblington', answers: 1284, rightShare: '91 %', seen: 'today', due: 4, surelyWrong: 1 },
-      ],
-      mistakes: [
-        { href: '/bank/questions/7', code: 'FQ-EA-03-002', stem: 'Is an RF earth <enough>?', names: 'Ivo Crackthorn, Perpetua Moss' },
-      ],
-    },
-    { name: 'Saturday refreshers', exam: null, members: [], mistakes: [] },
-  ],
-  staffHref: '/staff',
-  titleBlock: [field('Club', 'Nether Wobbling Radio Club', 8, { name: true }), field('As of', '24 Nov 2026, 18:40', 4)],
 };
 
 const roundEnd: RoundEndPage['data'] = {
@@ -599,6 +585,14 @@ const homeSamples: Sample[] = [
     chrome: chrome('Now', two),
   },
   {
+    name: 'now-evening',
+    page: {
+      view: 'home/now',
+      data: { ...now, busy: true, evening: { text: 'Come in: Ladders is running in H. <Vane>', href: '/evening/x', first: true } },
+    },
+    chrome: chrome('Now', two),
+  },
+  {
     name: 'now-carry-on',
     page: {
       view: 'home/now',
@@ -633,12 +627,6 @@ const homeSamples: Sample[] = [
       data: { ...welcome, name: { value: '', why: 'Type a name, so that we can greet you. Any name will do.' } },
     },
     chrome: chrome('Start', { ...two, ...visitor, plainHttp: true }),
-  },
-  { name: 'tutor', page: { view: 'home/tutor', data: tutor }, chrome: staffChrome('Classes') },
-  {
-    name: 'tutor-empty',
-    page: { view: 'home/tutor', data: { ...tutor, heading: 'Your classes', classes: [], staffHref: null } },
-    chrome: staffChrome('Classes'),
   },
   {
     name: 'about',
@@ -695,6 +683,11 @@ const accountSamples: Sample[] = [
     chrome: chrome('Set a password', visitor),
   },
   { name: 'me', page: { view: 'accounts/me', data: me }, chrome: chrome('Your page', two) },
+  {
+    name: 'me-in-a-class',
+    page: { view: 'accounts/me', data: { ...me, inClasses: true, slip: null } },
+    chrome: chrome('Your page', two),
+  },
   {
     name: 'me-saved',
     page: { view: 'accounts/me', data: { ...me, saved: true, candidate: false, roleWord: 'Tutor' } },
@@ -763,6 +756,13 @@ export const samples: readonly Sample[] = [
     page,
     chrome: chrome('Progress', { layout: page.view === 'progress/progress' ? 'two' : 'one' }),
   })),
+  ...eveningPages.map(({ name, page }) => ({
+    name,
+    page,
+    chrome: /answer|open/.test(page.view)
+      ? chrome('Class evening', { layout: page.view === 'evenings/answer' ? 'two' : 'one', styles: ['class.css'] })
+      : staffChrome('Class evening', { layout: 'wide', styles: ['class.css'] }),
+  })),
   ...paperPages.map(({ name, page }) => ({
     name,
     page,
@@ -774,11 +774,36 @@ export const samples: readonly Sample[] = [
     page,
     chrome: staffChrome('Papers', { layout: page.view === 'papers/class-paper' ? 'one' : 'two' }),
   })),
+  ...reportPages.map(({ name, page, staff }) => ({
+    name,
+    page,
+    chrome: staff ? staffChrome('Report', { layout: 'wide', styles: ['class.css'] }) : chrome('Your report'),
+  })),
+  ...teachingPages.map(({ name, page, title, layout }) => ({ name, page, chrome: staffChrome(title, { layout, styles: ['class.css'] }) })),
+  ...skillPages.map(({ name, page, title, layout }) => ({ name, page, chrome: staffChrome(title, { layout, styles: ['class.css'] }) })),
+  ...tablePages.map(({ name, page }) => ({
+    name,
+    page,
+    chrome: staffChrome('Which question is bad', page.view === 'analysis/table' ? {} : { layout: 'wide', styles: ['class.css'] }),
+  })),
   ...planPages.map(({ name, page }) => ({ name, page, chrome: chrome('Plan', { layout: 'two' }) })),
+  ...peoplePages.map(({ name, page }) => ({
+    name,
+    page,
+    chrome: staffChrome('People', { layout: page.view.startsWith('classes/people') ? 'two' : 'one', styles: ['class.css'] }),
+  })),
   ...printPages.map(({ name, page }) => ({
     name,
     page,
     chrome: staffChrome('Print a paper', { scripts: ['print-page'], styles: ['print-paper.css'] }),
+  })),
+  ...questionAnalysisPages.map(({ name, page }) => ({
+    name,
+    page,
+    chrome: staffChrome('Which question is bad', {
+      layout: page.view === 'analysis/class-questions' ? 'one' : 'two',
+      styles: ['class.css'],
+    }),
   })),
   ...packPages.map(({ name, page }) => ({
     name,

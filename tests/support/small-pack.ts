@@ -112,5 +112,6 @@ export function smallPack(): Pack {
     families: [numberFamily, choiceFamily],
     drawings: [],
     blueprints: [],
+    skills: [],
   };
 }

@@ -15,6 +15,7 @@ ADD COLUMN     "join_until" TIMESTAMPTZ(3),
 ADD COLUMN     "meets_at" TEXT,
 ADD COLUMN     "meets_on" INTEGER,
 ADD COLUMN     "paper" TEXT,
+ADD COLUMN     "start_token" UUID,
 ADD COLUMN     "time_zone" TEXT NOT NULL DEFAULT 'Europe/London';
 
 -- CreateTable
@@ -43,6 +44,7 @@ CREATE TABLE "evening" (
     "region" TEXT NOT NULL,
     "made_by" INTEGER,
     "made_at" TIMESTAMPTZ(3) NOT NULL,
+    "moved_at" TIMESTAMPTZ(3) NOT NULL,
     "place" INTEGER NOT NULL DEFAULT 0,
     "change" INTEGER NOT NULL DEFAULT 0,
     "ended_at" TIMESTAMPTZ(3),
@@ -109,6 +111,9 @@ CREATE INDEX "class_tutor_person_id_idx" ON "class_tutor"("person_id");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "study_class_join_code_key" ON "study_class"("join_code");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "study_class_start_token_key" ON "study_class"("start_token");
 
 -- AddForeignKey
 ALTER TABLE "person" ADD CONSTRAINT "person_slip_by_fkey" FOREIGN KEY ("slip_by") REFERENCES "person"("id") ON DELETE SET NULL ON UPDATE CASCADE;
