@@ -14,10 +14,12 @@ const features = [
   'progress',
   'bank',
   'classes',
+  'teaching',
   'papers',
   'analysis',
   'evenings',
   'skills',
+  'reports',
 ];
 const doors = ['web', 'jobs', 'cli', 'browser'];
 const feature = `^src/(${features.join('|')})/`;

@@ -52,13 +52,18 @@ function daysOf(rows: readonly GivenRow[]): AnswersPage['data']['days'] {
     iso: isoDay(day),
     title: dayWords(day),
     answers: own.map((row) => ({
-      href: row.sitting === null ? `/study/answers/${row.token}` : `/papers/sittings/${row.sitting}/review/${row.place ?? 1}`,
+      href: addressOfAnswer(row),
       code: row.code,
       stem: shortened(row.stem),
       verdict: verdictOf(row),
-      sure: row.unknown ? '' : certaintyWords[row.certainty].toLowerCase(),
+      sure: row.unknown ? '' : row.evening === null ? certaintyWords[row.certainty].toLowerCase() : 'at a class evening',
     })),
   }));
+}
+
+function addressOfAnswer({ token, sitting, evening, place }: GivenRow): string {
+  if (evening !== null) return `/evening/${evening}/${place ?? 1}`;
+  return sitting === null ? `/study/answers/${token}` : `/papers/sittings/${sitting}/review/${place ?? 1}`;
 }
 
 function verdictOf({ unknown, right, score }: GivenRow): string {

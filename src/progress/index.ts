@@ -1,2 +1,2 @@
 export { progressRoutes } from './routes.js';
-export { progressService } from './service.js';
+export { progressService, type ProgressService } from './service.js';

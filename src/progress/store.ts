@@ -48,8 +48,9 @@ export interface GivenRow {
   right: boolean;
   score: number | null;
   certainty: RecordedCertainty;
-  /** The sitting and the place on its paper, for an answer given on one. */
+  /** The sitting or the class evening, and the place in it, for an answer given there. */
   sitting: string | null;
+  evening: string | null;
   place: number | null;
   /** How many the filter finds in all. */
   total: number;
@@ -61,11 +62,16 @@ export async function findAnswers(
   { text, show, limit, offset }: { text: string; show: AnswerFilter; limit: number; offset: number },
 ): Promise<GivenRow[]> {
   const { rows } = await db.pool.query<GivenRow>(
-    `SELECT a.token, a.day, q.code, coalesce(r.body->>'stem', r.body->>'title', '') AS stem, a.given = '' AS unknown, a."right", a.score, a.certainty, s.sitting_id AS sitting, s.position AS place,
+    `SELECT a.token, a.day, q.code, coalesce(r.body->>'stem', r.body->>'title', '') AS stem, a.given = '' AS unknown, a."right", a.score, a.certainty, s.sitting_id AS sitting,
+       e.evening_id AS evening, coalesce(s.position, e.position) AS place,
        count(*) OVER ()::int AS total
      FROM answer a JOIN question q ON q.id = a.question_id JOIN question_revision r ON r.question_id = a.question_id AND r.revision = a.revision
-       LEFT JOIN sitting_answer s ON s.token = a.token
-     WHERE a.person_id = $1 AND ($2 = 'all' OR NOT a."right") AND ($2 <> 'sure-wrong' OR (a.certainty = 'sure' AND a.given <> ''))
+       LEFT JOIN sitting_answer s ON s.token = a.token LEFT JOIN evening_answer e ON e.token = a.token
+     WHERE a.person_id = $1
+       -- What a tutor has not shown yet is not told here either.
+       AND NOT EXISTS (SELECT FROM evening_item i JOIN evening v ON v.id = i.evening_id
+         WHERE i.evening_id = e.evening_id AND i.position = e.position AND i.state <> 'shown' AND v.ended_at IS NULL)
+       AND ($2 = 'all' OR NOT a."right") AND ($2 <> 'sure-wrong' OR (a.certainty = 'sure' AND a.given <> ''))
        AND ($3 = '' OR q.code ILIKE $4 OR jsonb_to_tsvector('english', r.body, '["string"]') @@ websearch_to_tsquery('english', $3))
      ORDER BY a.answered_at DESC, a.token LIMIT $5 OFFSET $6`,
     [personId, show, text, anywhere(text), limit, offset],

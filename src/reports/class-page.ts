@@ -13,7 +13,7 @@ import type { ClassReportPage } from './page-types.js';
 export const outlookWords = (chance: { low: number; high: number } | null): string => {
   if (chance === null) return 'too little known';
   const { low, high } = shownRange(chance);
-  return `${percent(low)} to ${percent(high)}`;
+  return high < 0.05 ? 'under 5 %' : `${percent(low)} to ${percent(high)}`;
 };
 
 export function classReportPage(report: ClassReport, person: Person): ClassReportPage {

@@ -15,7 +15,7 @@ type Overview = Awaited<ReturnType<StudyService['overview']>>;
 
 /**
  * @param queries the person's own that wait, and answers to them that were not looked at yet
- * @param paper what is said of a paper that waits
+ * @param waiting what is said of a paper that waits, and of a class evening that runs
  */
 export function nowPage(
   view: Overview,
@@ -23,7 +23,7 @@ export function nowPage(
   csrf: string,
   newRound: string,
   queries: { own: number; unseen: number },
-  paper: NowPage['data']['paper'],
+  { paper, evening }: { paper: NowPage['data']['paper']; evening: { text: string; href: string } | null },
 ): NowPage {
   const { due, unseen } = dueCount(view.pool, view.day);
   const ten = view.planned.length;
@@ -36,7 +36,9 @@ export function nowPage(
       plan: view.saved ? 'Your plan' : 'Set your exam and your days',
       answers: queriesLine(queries),
       paper,
-      busy: paper?.running === true,
+      // A paper's clock runs, so it comes first.
+      evening: evening === null ? null : { ...evening, first: paper?.running !== true },
+      busy: paper?.running === true || evening !== null,
       carryOn: carryOn(view),
       lengths: view.lengths.flatMap(lengthOf),
       action: '/study/rounds',

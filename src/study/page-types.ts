@@ -77,7 +77,9 @@ export interface NowPage {
     answers: string | null;
     /** A paper that runs or is open. */
     paper: { text: string; href: string; running: boolean } | null;
-    /** A paper runs, and going on with it is the one blue step. */
+    /** An evening of one's class that runs; `first` when going there is the one blue step. */
+    evening: { text: string; href: string; first: boolean } | null;
+    /** A paper or an evening runs, and going on with it is the one blue step. */
     busy: boolean;
     /** An unfinished round of today, to carry on with. */
     carryOn: { href: string; label: string } | null;

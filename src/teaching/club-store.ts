@@ -1,4 +1,4 @@
-import type { Db } from '../platform/db.js';
+import { inTransaction, type Db } from '../platform/db.js';
 
 /** Queries over everybody who studies here. */
 
@@ -18,8 +18,14 @@ export interface TopicStanding {
 export async function ensureTopicDay(db: Db, day: number, curve: { factor: number; decay: number }): Promise<void> {
   const { rows } = await db.pool.query<{ there: boolean }>('SELECT EXISTS (SELECT FROM topic_day WHERE day = $1) AS there', [day]);
   if (rows[0]?.there === true) return;
-  await db.pool.query(
-    `WITH own AS (
+  await inTransaction(db, async (sql) => {
+    // A line for each candidate and topic is held at once: with the usual 4 MB it goes to disk, and costs twice as much.
+    await sql.query("SET LOCAL work_mem = '64MB'");
+    await sql.query(standingOfAll, [day, curve.factor, curve.decay]);
+  });
+}
+
+const standingOfAll = `WITH own AS (
        SELECT m.person_id, m.topic_id, avg(power(1 + $2::float8 * greatest(0, $1::int - m.last_day) / m.stability, $3::float8)) AS recall
        FROM memory m WHERE m.stability IS NOT NULL AND NOT EXISTS (SELECT FROM question q WHERE q.id = m.question_id AND q.retired)
        GROUP BY m.person_id, m.topic_id
@@ -27,10 +33,7 @@ export async function ensureTopicDay(db: Db, day: number, curve: { factor: numbe
      INSERT INTO topic_day (day, topic_id, people, mean, lower, middle, upper)
      SELECT $1::int, topic_id, count(*), avg(recall), percentile_cont(0.25) WITHIN GROUP (ORDER BY recall),
        percentile_cont(0.5) WITHIN GROUP (ORDER BY recall), percentile_cont(0.75) WITHIN GROUP (ORDER BY recall)
-     FROM own GROUP BY topic_id ON CONFLICT DO NOTHING`,
-    [day, curve.factor, curve.decay],
-  );
-}
+     FROM own GROUP BY topic_id ON CONFLICT DO NOTHING`;
 
 export async function topicDay(db: Db, day: number, pack: string): Promise<TopicStanding[]> {
   const { rows } = await db.pool.query<TopicStanding>(

@@ -1,14 +1,14 @@
 import { requirePermission, type Person } from '../accounts/index.js';
 import { dayNumber } from '../core/calendar.js';
 import { nextMeeting } from '../core/classes/meeting.js';
-import { commonMistakes, openerOf, type Mistake } from '../core/classes/mistakes.js';
+import { openerOf, type Mistake } from '../core/classes/mistakes.js';
 import type { TeachAgain } from '../core/classes/teach.js';
 import { localText } from '../core/local-time.js';
 import { paperKinds } from '../core/papers/sheet.js';
 import { cautionSchema, objectiveSchema, type Caution, type Objective, type Region } from '../core/syllabus.js';
 import type { CatalogueRow, SkillRow } from '../questions/index.js';
-import { putQuestion } from '../study/index.js';
 import type { GridNeeds, GridService, GridView } from './grid-service.js';
+import { mistakesOf } from './mistakes.js';
 import { lastAnswers, objectivesOf, type LastAnswerRow } from './plan-store.js';
 
 /** What to teach at the next meeting: which objectives again, the mistakes behind them, questions to open with, something to show. */
@@ -16,7 +16,6 @@ import { lastAnswers, objectivesOf, type LastAnswerRow } from './plan-store.js';
 /** As many as fit an evening beside new matter, and questions to open it with. */
 const taught = 3;
 const openerQuestions = 6;
-const shownMistakes = 3;
 
 export interface PlanItem {
   rank: TeachAgain;
@@ -96,47 +95,9 @@ export function planService({ db, questions, grid }: Pick<GridNeeds, 'db' | 'que
           .parse(row.cautions)
           .find(({ id }) => id === objective.caution) ?? null;
       const own = answers.filter((answer) => answer.objective === rank.objective);
-      items.push({ rank, objective, topicTitle: row.topicTitle, caution, mistakes: await mistakesOf(own) });
+      items.push({ rank, objective, topicTitle: row.topicTitle, caution, mistakes: await mistakesOf(questions, own) });
     }
     return items;
-  }
-
-  async function mistakesOf(answers: readonly LastAnswerRow[]): Promise<PlanItem['mistakes']> {
-    const named = await Promise.all(
-      answers.map(async (answer) => ({ ...answer, mistake: await mistakeOf(answer), sure: answer.certainty === 'sure' })),
-    );
-    const texts = new Map(named.map(({ questionId, mistake }) => [`${questionId} ${mistake?.key}`, mistake?.text ?? '']));
-    const common = commonMistakes(named.map((answer) => ({ ...answer, mistake: answer.mistake?.key ?? null })));
-    return common
-      .slice(0, shownMistakes)
-      .map((mistake) => ({ ...mistake, text: texts.get(`${mistake.questionId} ${mistake.mistake}`) ?? '' }));
-  }
-
-  /** What a wrong answer shows: the option that was chosen, or the mistake that leads to the number; null where it shows neither. */
-  async function mistakeOf({
-    questionId,
-    revision,
-    region,
-    seed,
-    given,
-    right,
-    tellTale,
-  }: LastAnswerRow): Promise<{ key: string; text: string } | null> {
-    if (right || given === '') return null;
-    const bank = await questions.get(questionId, revision);
-    if (bank === null) return null;
-    if (bank.item.kind === 'numeric') {
-      const tale = bank.item.compiled(region)?.tellTales.find(({ name }) => name === tellTale);
-      return tale === undefined ? null : { key: tale.name, text: tale.label };
-    }
-    const { task } = putQuestion(bank, seed, region);
-    if (task.kind === 'choice') {
-      const option = task.options.find(({ value }) => value === given);
-      return option === undefined ? null : { key: option.text, text: `“${option.text}”` };
-    }
-    if (task.kind !== 'place') return null;
-    const place = task.places.find(({ value }) => value === given);
-    return place === undefined ? null : { key: place.part.name, text: `the place “${place.part.name}”` };
   }
 
   async function openerFor(

@@ -27,7 +27,7 @@ function nav(request: FastifyRequest): Chrome['nav'] {
   const offered = (permission: Permission, href: string, label: string) =>
     request.person !== null && may(request.person.role, permission) ? [{ href, label, current: path.startsWith(href) }] : [];
   const entries = [
-    { href: '/', label: request.person === null ? 'Start' : 'Now', current: path === '/' || path.startsWith('/study') },
+    { href: '/', label: startLabel(request), current: path === '/' || /^\/(study|classes|club)(\/|$)/.test(path) },
     ...offered('study', '/plan', 'Plan'),
     ...offered('study', '/outlook', 'Outlook'),
     ...offered('study', '/progress', 'Progress'),
@@ -41,6 +41,11 @@ function nav(request: FastifyRequest): Chrome['nav'] {
     { href: '/about', label: 'About', current: path === '/about' },
   ];
   return entries;
+}
+
+function startLabel({ person }: FastifyRequest): string {
+  if (person === null) return 'Start';
+  return may(person.role, 'study') ? 'Now' : 'Classes';
 }
 
 const you = (request: FastifyRequest): Chrome['you'] =>

@@ -3,8 +3,9 @@ import type { FastifyInstance } from 'fastify';
 import { welcomePage } from '../accounts/index.js';
 import type { QueriesService } from '../bank/index.js';
 import { may } from '../core/permissions.js';
+import type { EveningsService } from '../evenings/index.js';
 import type { PapersService } from '../papers/index.js';
-import { tutorPage, type ClassesService } from '../classes/index.js';
+import { classesPage, type TeachingService } from '../teaching/index.js';
 import type { QuestionsService } from '../questions/index.js';
 import { nowPage, type StudyService } from '../study/index.js';
 import type { AboutPage } from './page-types.js';
@@ -12,13 +13,14 @@ import type { AboutPage } from './page-types.js';
 /** The first page, which draws on many features: welcome, what to do now, or the classes. */
 export interface HomeNeeds {
   study: StudyService;
-  classes: ClassesService;
+  teaching: TeachingService;
   questions: QuestionsService;
   queries: QueriesService;
   papers: PapersService;
+  evenings: EveningsService;
 }
 
-export function homeRoutes({ study, classes, questions, queries, papers }: HomeNeeds) {
+export function homeRoutes({ study, teaching, questions, queries, papers, evenings }: HomeNeeds) {
   return async function routes(app: FastifyInstance): Promise<void> {
     const config = { access: 'come-in' as const };
 
@@ -30,9 +32,11 @@ export function homeRoutes({ study, classes, questions, queries, papers }: HomeN
           layout: 'two',
           scripts: ['numeric-field'],
         });
-      if (!may(person.role, 'study')) return reply.page(tutorPage(await classes.overview(person), person), { title: 'Classes' });
+      if (!may(person.role, 'study'))
+        return reply.page(classesPage(await teaching.overview(person), person), { title: 'Classes', styles: ['class.css'] });
       const counts = await queries.counts(person);
-      const page = nowPage(await study.overview(person), person, reply.formToken(), randomUUID(), counts, await papers.own.notice(person));
+      const waiting = { paper: await papers.own.notice(person), evening: await evenings.joining.notice(person) };
+      const page = nowPage(await study.overview(person), person, reply.formToken(), randomUUID(), counts, waiting);
       return reply.page(page, { title: 'Now', layout: 'two' });
     });
 

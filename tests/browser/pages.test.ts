@@ -5,7 +5,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Pack } from '../../src/core/pack.js';
 import { readPackFolder } from '../../src/packs/index.js';
 import { projectFolder } from '../../src/platform/project-folder.js';
+import { dayNumber } from '../../src/core/calendar.js';
 import { testApp, type TestApp } from '../support/app.js';
+import { addMember } from '../support/classes.js';
 import { chromiumPath, device, launch, listen, phone, wordsOf } from './device.js';
 import { faultsOf } from './faults.js';
 import { comeIn, fillParts, goOn, handIn, isNumber, isQuestion } from './candidate.js';
@@ -193,13 +195,44 @@ describe.skipIf(chromiumPath === undefined)('every page', () => {
       INSERT INTO class_member (class_id, person_id) SELECT made.id, person.id FROM made, person WHERE role = 'candidate'`);
     for (const name of ['Odo', 'Tansy', 'Bryony Longname of the Lower Marsh']) await someHistory(name);
     await tutor.page.goto('/');
-    expect(await tutor.page.locator('table tbody tr').count()).toBeGreaterThan(2);
     faults.push(...(await faultsOf(tutor.page, 'classes')));
-    await picture(tutor.page, 'tutor');
+    await fillClass();
+    await tutor.page.getByRole('link', { name: 'Who needs help' }).click();
+    expect(await tutor.page.locator('.classgrid tbody tr').count()).toBeGreaterThan(10);
+    faults.push(...(await faultsOf(tutor.page, 'class grid')));
+    await picture(tutor.page, 'tutor', { width: 1280, height: 1000 });
     expect(faults).toEqual([]);
     await tutor.context.close();
     await context.close();
   }, 300_000);
+
+  /** Ten more in the class, who know what a fixed pattern says. */
+  async function fillClass(): Promise<void> {
+    const [made] = await app.rows<{ id: number }>("UPDATE study_class SET paper = 'entry-safety/safety-26' RETURNING id");
+    const people = [
+      'Ivo Crackthorn',
+      'Perpetua Moss',
+      'Cosmo Dabbs',
+      'Hester Plumbe',
+      'Barnaby Thrupp',
+      'Tansy Quill',
+      'Zelda Marrow',
+      'Mungo Tarn',
+    ];
+    for (const [index, name] of people.entries()) {
+      const person = await addMember(app, made?.id ?? 0, name, { seenAt: index === 2 ? '2026-11-12T19:00:00Z' : '2026-11-24T19:00:00Z' });
+      await app.rows(
+        `WITH known AS (
+           UPDATE memory m SET stability = 1 + (question_id * 13 + $2 * 7) % (4 + 9 * $2), difficulty = 5, last_day = $3 - question_id % 9, due_day = $3, reps = 1
+           FROM question q WHERE q.id = m.question_id AND m.person_id = $1 AND (question_id * 31 + $2 * 17) % 10 < 3 + $2 / 2 RETURNING question_id
+         )
+         INSERT INTO answer (token, person_id, question_id, revision, seed, region, given, certainty, "right", rating, day, answered_at, reps_after)
+         SELECT gen_random_uuid(), $1, k.question_id, q.current_revision, 1, 'uk', '', 'fairly', (k.question_id * 7) % 10 < 3 + $2, 3, $3 - 9, now(), 1
+         FROM known k JOIN question q ON q.id = k.question_id`,
+        [person, index, dayNumber(app.clock.now().getTime(), 'Europe/London')],
+      );
+    }
+  }
 
   /** A candidate of the class who has answered two questions, somehow. */
   async function someHistory(name: string): Promise<void> {

@@ -1,6 +1,6 @@
 import ICAL from 'ical.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { readDate } from '../../src/plan/forms.js';
+import { readDate } from '../../src/core/date-text.js';
 import { testApp, type Shown, type TestApp, type Visitor } from '../support/app.js';
 import { answer, isNumber, rightFields, untilQuestion, wrongFields } from '../support/answering.js';
 

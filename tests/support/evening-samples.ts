@@ -268,10 +268,18 @@ export const eveningPages: readonly { name: string; page: Page }[] = [
     page: {
       view: 'evenings/open',
       data: {
-        evenings: [{ href: `/evening/${uuid}`, text: 'Ladders & <fuses>', className: 'Thursday <beginners>', state: 'not begun yet' }],
+        headline: 'Which evening are you at?',
+        lead: '',
+        evenings: [{ href: `/evening/${uuid}`, text: 'Ladders & <fuses>', className: 'Thursday <beginners>', state: 'question 2 of 6' }],
         titleBlock,
       },
     },
   },
-  { name: 'evening-open-none', page: { view: 'evenings/open', data: { evenings: [], titleBlock } } },
+  {
+    name: 'evening-open-none',
+    page: {
+      view: 'evenings/open',
+      data: { headline: 'No class evening is on', lead: 'When your tutor begins one, it opens here.', evenings: [], titleBlock },
+    },
+  },
 ];

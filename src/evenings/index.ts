@@ -1,0 +1,2 @@
+export { eveningsRoutes } from './routes.js';
+export { eveningsService, type EveningsService } from './service.js';
