@@ -71,7 +71,7 @@ const said: Readonly<Record<string, SaidPart>> = {
   already: { word: 'You are in this class already.', text: 'Nothing has changed.' },
   left: {
     word: 'You have left the class.',
-    text: 'Your tutors there no longer see you. Your answers stay yours, and a paper that is open can be finished.',
+    text: 'Your tutors there no longer see you, except for papers of the class that you have handed in. Your answers stay yours, and a paper that is open can be finished.',
   },
 };
 

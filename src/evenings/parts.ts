@@ -42,10 +42,11 @@ export function cautionOf(item: SheetItem, shown: boolean): CautionPart | null {
 /** @param phones by option @param hands the same, or empty */
 export function countsPart({ task }: SheetItem, phones: readonly number[], hands: readonly number[]): CountsPart {
   const counts = together(phones, hands);
-  const most = Math.max(1, ...counts);
+  // Against all who answered: a bar that is full says everybody.
+  const all = Math.max(1, sum(counts));
   const rows = lettersOf(task).map((letter, index) => {
     const count = counts[index] ?? 0;
-    return { letter, count, width: `${Math.round((count / most) * 100)}%`, key: letter === keyLetter(task) };
+    return { letter, count, width: `${Math.round((count / all) * 100)}%`, key: letter === keyLetter(task) };
   });
   return { rows, total: totalWords(sum(phones), sum(hands)) };
 }

@@ -20,7 +20,7 @@ export function screenPage(view: HeldView, seen: string, phones: string | null):
       title: head.title,
       place: placeWords(view),
       live: { ...livePart(view, seen), page: `${rootOf(view)}/screen`, say: '' },
-      headline: item !== null ? null : head.endedAt === null ? 'We begin in a moment' : 'That was the last question. Thank you.',
+      headline: item !== null ? null : head.endedAt === null ? 'We begin in a moment' : 'The questions are over. Thank you.',
       stem: asked?.stem ?? null,
       drawing: (key === null ? asked?.drawing : (key.answered.drawing ?? asked?.drawing)) ?? null,
       options: item === null ? [] : optionRows(item, view, key),

@@ -1,5 +1,7 @@
 import { writeCsv } from '../core/csv.js';
 import { dayNumber, isoDay } from '../core/calendar.js';
+import { levelOf } from '../core/classes/level.js';
+import { shownRange } from '../outlook/index.js';
 import { papersOf } from './class-page.js';
 import type { ClassReport } from './service.js';
 
@@ -43,12 +45,15 @@ function line(row: ClassReport['view']['rows'][number], report: ClassReport, pap
     String(row.of),
     String(report.firsts.find(({ personId }) => personId === row.personId)?.right ?? 0),
     String(row.surelyWrong),
-    share(row.chance?.low),
-    share(row.chance?.high),
+    // As the pages tell it: what the model says above the cap is not told.
+    share(row.chance === null ? null : shownRange(row.chance).low),
+    share(row.chance === null ? null : shownRange(row.chance).high),
     ...report.view.topics.flatMap(({ code }) => {
       const cell = row.cells.get(code);
-      const met = cell?.met ?? 0;
-      return [met === 0 ? '' : share(row.topics.get(code)), share(cell?.recall), String(met), String(cell?.of ?? 0)];
+      const [met, of] = [cell?.met ?? 0, cell?.of ?? 0];
+      const chance = row.topics.get(code) ?? null;
+      const told = ['none', 'few'].includes(levelOf({ chance, met, of })) ? null : chance;
+      return [share(told), share(cell?.recall), String(met), String(of)];
     }),
     ...papers.flatMap(({ paperId }) => {
       const mark = report.marks.find((each) => each.paperId === paperId && each.personId === row.personId);

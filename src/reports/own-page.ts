@@ -1,6 +1,7 @@
 import type { Person } from '../accounts/index.js';
 import { dayNumber, dayWords, shortDate } from '../core/calendar.js';
 import type { CertaintyRow } from '../core/progress/sureness.js';
+import { counted } from '../core/words.js';
 import { percent, shownRange, tenths } from '../outlook/index.js';
 import { field } from '../study/index.js';
 import type { OwnReport } from './service.js';
@@ -21,7 +22,7 @@ export function ownReportPage({ now, progress, outlook, marks, signed }: OwnRepo
       outlook: outlookSentence(outlook),
       topics: progress.ladders.map(({ title, rungs }) => {
         const count = (footing: string): string => String(rungs.filter((rung) => rung.footing === footing).length);
-        return { title, firm: count('firm'), loose: count('loose'), none: count('none') };
+        return { title, rungs: `${count('firm')} firm, ${count('loose')} loose, ${count('none')} not yet` };
       }),
       papers: marks.map(({ title, right, questions, passMark, passed, handedInAt }) => ({
         title,
@@ -30,7 +31,10 @@ export function ownReportPage({ now, progress, outlook, marks, signed }: OwnRepo
       })),
       skills: signed.map(({ title, seenOn, signer }) => ({ title, seen: `${shortDate(seenOn)}, by ${signer}` })),
       sureness: progress.certainty.map(surePart),
-      time: answers === 0 ? 'No answers yet.' : `${answers} answers on ${progress.time.length} days, about ${minutes} minutes in all.`,
+      time:
+        answers === 0
+          ? 'No answers yet.'
+          : `${counted(answers, 'answer')} on ${counted(progress.time.length, 'day')}, about ${counted(minutes, 'minute')} in all.`,
       titleBlock: [
         field('Candidate', person.displayName, 6, { name: true }),
         field('As of', dayWords(day), 6),

@@ -23,7 +23,7 @@ export interface OwnReportPage {
   data: {
     name: string;
     outlook: string;
-    topics: { title: string; firm: string; loose: string; none: string }[];
+    topics: { title: string; rungs: string }[];
     papers: { title: string; day: string; mark: string }[];
     skills: { title: string; seen: string }[];
     sureness: { words: string; share: string }[];

@@ -16,13 +16,13 @@ const saidSo: Readonly<Record<RecordedCertainty, string>> = {
   unsaid: '',
 };
 
-export function cellPage({ head, member, topic, now, questions, unmet }: CellView, person: Person): CellPage {
+export function cellPage({ head, member, topic, chance, now, questions, unmet }: CellView, person: Person): CellPage {
   return {
     view: 'teaching/cell',
     data: {
       tabs: classTabs(head.classId, ''),
       heading: `${member.name}: ${topic.title}`,
-      lead: leadOf(questions.length, unmet.length, questions),
+      lead: leadOf(questions, unmet.length, chance),
       backHref: `/classes/${head.classId}`,
       rows: questions.map(({ questionId, code, stem, recall, surelyWrong, answers }) => ({
         href: `/bank/questions/${questionId}`,
@@ -45,9 +45,11 @@ export function cellPage({ head, member, topic, now, questions, unmet }: CellVie
   };
 }
 
-function leadOf(met: number, unmet: number, questions: CellView['questions']): string {
+function leadOf(questions: CellView['questions'], unmet: number, chance: number | null): string {
+  const met = questions.length;
   const never = unmet === 0 ? '' : ` ${counted(unmet, 'question')} ${unmet === 1 ? 'was' : 'were'} never asked.`;
   if (met === 0) return `Nothing of this topic has been asked yet.${never}`;
   const mean = questions.reduce((sum, { recall }) => sum + recall, 0) / met;
-  return `Of ${counted(met, 'question')} asked, about ${Math.round(mean * 100)} % would be recalled today; the least certain stand first.${never}`;
+  const any = chance === null ? '' : `Chance of being right on any question of the topic: ${Math.round(chance * 100)} %. `;
+  return `${any}Of the ${counted(met, 'question')} asked so far about ${Math.round(mean * 100)} % would be recalled today, since each was explained after it was answered; the least certain stand first.${never}`;
 }

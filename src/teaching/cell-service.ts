@@ -16,6 +16,8 @@ export interface CellView {
   head: ClassHead;
   member: GridMember;
   topic: TopicRow;
+  /** The figure of the grid: the chance of being right on any question of the topic; null before the first answer. */
+  chance: number | null;
   now: Date;
   questions: {
     questionId: number;
@@ -41,6 +43,7 @@ export function cellService({ db, clock, questions, grid }: Omit<GridNeeds, 'cha
   /** @throws RungwiseError `not-found` for anybody who is not in the class and for a topic that its pack does not have */
   async function view(person: Person, classId: number, memberId: number, topicCode: string): Promise<CellView> {
     const { head, member } = await grid.memberOf(person, classId, memberId);
+    const row = (await grid.view(person, classId, 'today')).rows.find(({ personId }) => personId === memberId);
     const paper = await grid.paperOf(head);
     const pack = paper?.paper.pack ?? '';
     const topic = (await topicsOf(db, pack)).find(({ code }) => code === topicCode);
@@ -67,7 +70,8 @@ export function cellService({ db, clock, questions, grid }: Omit<GridNeeds, 'cha
       })),
     );
     rows.sort((a, b) => a.recall - b.recall || (a.code < b.code ? -1 : 1));
-    return { head, member, topic, now, questions: rows, unmet: all.filter(({ stability }) => stability === null) };
+    const chance = met.length === 0 ? null : (row?.topics.get(topicCode) ?? null);
+    return { head, member, topic, chance, now, questions: rows, unmet: all.filter(({ stability }) => stability === null) };
   }
 
   async function saidOf({ questionId, revision, seed, region, given }: store.CellAnswer): Promise<string> {

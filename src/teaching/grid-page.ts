@@ -35,7 +35,7 @@ export function gridPage({ view, plan, mistakes }: GridNeeds, wish: GridWish, pe
   const root = `/classes/${head.classId}`;
   const chanceOf = wish.of === 'all' ? rightOf : recallOf;
   const rows = ordered(view.rows, wish.order, chanceOf);
-  const away = view.rows.map((row) => ({ row, days: daysSince(row.lastSeenAt, row.today, row.timeZone) })).filter(isAway);
+  const away = view.rows.filter(isAway).map((row) => ({ row, days: daysSince(row.lastSeenAt, row.today, row.timeZone) }));
   const itemOf = (code: string): number | null => {
     const place = plan.items.findIndex(({ objective }) => objective.topic === code);
     return place < 0 ? null : place + 1;
@@ -49,7 +49,9 @@ export function gridPage({ view, plan, mistakes }: GridNeeds, wish: GridWish, pe
       lead: leadOf(view, wish),
       note: paperNote(head, view.paper === null ? null : { chosen: view.paper.chosen, title: view.paper.paper.blueprint.title }),
       ...choices(view, wish),
-      topics: topics.map(({ code, title }) => ({ code, title, item: itemOf(code), href: at(root, { ...wish, order: code }) })),
+      topics: topics.map(({ code, title }) => {
+        return { code, title, item: itemOf(code), href: at(root, { ...wish, order: code }), sorted: wish.order === code };
+      }),
       rows: rows.map((row) => rowPart(row, view, root, chanceOf)),
       means: topics.map(({ code }) => meanOf(view.rows, code, chanceOf)),
       plan: plan.items.map((item, index) => ({ number: index + 1, title: item.objective.title, text: itemWords(item) })),

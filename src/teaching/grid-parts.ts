@@ -12,12 +12,15 @@ export type ChanceOf = (row: GridRow, topic: string) => number | null;
 export const rightOf: ChanceOf = (row, topic) => ((row.cells.get(topic)?.met ?? 0) === 0 ? null : (row.topics.get(topic) ?? null));
 export const recallOf: ChanceOf = (row, topic) => row.cells.get(topic)?.recall ?? null;
 
-export const isAway = ({ days }: { days: number | null }): boolean => days === null || days >= awayDays;
+/** Not here for a week; whoever was never here is away from a week after joining on. */
+export function isAway({ joinedAt, lastSeenAt, today, timeZone }: GridRow): boolean {
+  return (daysSince(lastSeenAt ?? joinedAt, today, timeZone) ?? 0) >= awayDays;
+}
 
 export function rowPart(row: GridRow, { topics }: GridView, root: string, chanceOf: ChanceOf): GridPage['data']['rows'][number] {
   const days = daysSince(row.lastSeenAt, row.today, row.timeZone);
   const needs = [
-    ...(isAway({ days }) ? [`last here ${seenWords(days)}`] : []),
+    ...(isAway(row) ? [days === null ? 'never here yet' : `last here ${seenWords(days)}`] : []),
     ...(row.surelyWrong > 0 ? [`sure and wrong on ${row.surelyWrong}`] : []),
   ];
   return {

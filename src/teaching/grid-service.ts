@@ -94,8 +94,10 @@ export function gridService({ db, clock, questions, chances }: GridNeeds) {
       answers: (byPerson.get(personId) ?? []).reduce((sum, { answers }) => sum + answers, 0),
     }));
     const standings = await chances.of(sitters, paper.paper);
+    // Of whoever has answered nothing yet, nothing is known that a class should be taught for.
+    const begun = [...standings.values()].filter(({ met }) => met > 0);
     const rows = members.map((member) => gridRow(member, byPerson.get(member.personId) ?? [], standings.get(member.personId) ?? null));
-    return { ...base, topics, rows: rows.sort(needOrder), ranked: rankObjectives([...standings.values()].map(({ losses }) => losses)) };
+    return { ...base, topics, rows: rows.sort(needOrder), ranked: rankObjectives(begun.map(({ losses }) => losses)) };
   }
 
   /** A member of the class. @throws RungwiseError `not-found` for anybody else */

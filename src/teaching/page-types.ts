@@ -67,7 +67,7 @@ export interface GridPage {
     days: Choice[];
     figures: Choice[];
     orders: Choice[];
-    topics: { code: string; title: string; item: number | null; href: string }[];
+    topics: { code: string; title: string; item: number | null; href: string; sorted: boolean }[];
     rows: { name: string; needs: string | null; outlook: OutlookPart | null; cells: GridCellPart[] }[];
     means: { figure: string; level: Level }[];
     plan: { number: number; title: string; text: string }[];

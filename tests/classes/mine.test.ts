@@ -58,7 +58,7 @@ describe('a candidate’s classes', () => {
       'Tutor: Tessa.',
       'You are in it since Wednesday 25 November 2026; Thursdays, 19:30; exam on Tuesday 8 December 2026.',
       'Every answer you give here',
-      'What they cannot see Your return phrase.',
+      'What they cannot see Your return phrase, unless a tutor printed it for you on a slip.',
       'Other candidates see none of this.',
     ])
       expect(page.words).toContain(words);
@@ -96,7 +96,7 @@ describe('leaving', () => {
   it('takes a second step, ends what tutors see, and keeps the answers', async () => {
     const page = await odo.get('/my-classes');
     expect(page.html.querySelector(`details form[action="/my-classes/${id}/leave"]`)?.text).toContain(
-      'Your tutors there no longer see you.',
+      'Your tutors there no longer see you, except for papers of the class that you have handed in, also later.',
     );
     const round = await odo.round('5');
     const asked = await odo.get(round);

@@ -42,7 +42,7 @@ const report: ClassReportPage['data'] = {
 const own: OwnReportPage['data'] = {
   name: 'Zelda <Marrow>',
   outlook: 'If a paper of 26 questions with 19 to pass were sat tomorrow: about 7 to 9 of 10 people who answer like this would pass.',
-  topics: [{ title: 'Earths & bonds', firm: '3', loose: '2', none: '0' }],
+  topics: [{ title: 'Earths & bonds', rungs: '3 firm, 2 loose, 0 not yet' }],
   papers: [{ title: 'Autumn <paper>', day: 'Tue 24 Nov', mark: '21 of 26, passed' }],
   skills: [{ title: 'Check a lead', seen: '12 Nov 2026, by H. <Vane>' }],
   sureness: [{ words: 'Sure', share: '80 of 88 right' }],

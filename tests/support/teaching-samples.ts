@@ -44,6 +44,7 @@ const topics = ['Shock', 'Before you open anything', 'Earths'].map((title, index
   title,
   item: index === 2 ? 1 : null,
   href: '/classes/1?order=SH',
+  sorted: index === 0,
 }));
 
 const cells: GridPage['data']['rows'][number]['cells'] = (['low', 'few', 'none'] as const).map((level, index) => ({

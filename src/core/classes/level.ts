@@ -28,8 +28,12 @@ export interface Need {
   answers: number;
 }
 
-/** Most in need first: the least likely to pass, and before them those of whom too little is known, the fewest answers first. */
+/**
+ * Most in need first: those of whom too little is known, the fewest answers first, then the least likely to pass. Whoever has answered
+ * nothing at all stands last: what they need is to begin.
+ */
 export function byNeed(a: Need, b: Need): number {
+  if ((a.answers === 0) !== (b.answers === 0)) return a.answers === 0 ? 1 : -1;
   if (a.chance === null || b.chance === null) {
     if (a.chance === null && b.chance === null) return a.answers - b.answers || a.name.localeCompare(b.name, 'en');
     return a.chance === null ? -1 : 1;

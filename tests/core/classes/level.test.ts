@@ -16,7 +16,7 @@ describe('a cell of the class grid', () => {
 });
 
 describe('the order of need', () => {
-  it('puts those of whom too little is known first, the fewest answers first, and then the least likely to pass', () => {
+  it('puts those of whom too little is known first, then the least likely to pass, and last whoever has answered nothing', () => {
     const people = [
       { name: 'Odo', chance: 0.7, answers: 90 },
       { name: 'Wren', chance: null, answers: 12 },
@@ -24,6 +24,6 @@ describe('the order of need', () => {
       { name: 'Alba', chance: null, answers: 0 },
       { name: 'Bede', chance: 0.7, answers: 90 },
     ];
-    expect([...people].sort(byNeed).map(({ name }) => name)).toEqual(['Alba', 'Wren', 'Ivo', 'Bede', 'Odo']);
+    expect([...people].sort(byNeed).map(({ name }) => name)).toEqual(['Wren', 'Ivo', 'Bede', 'Odo', 'Alba']);
   });
 });
