@@ -75,7 +75,7 @@ async function fillClasses(db, url, today) {
     ids.push(rows[0].id);
   }
   await db.pool.query(addAnswers, [today]);
-  await db.pool.query('VACUUM ANALYZE answer, class_member');
+  await db.pool.query('VACUUM ANALYZE');
   return ids;
 }
 
