@@ -2,9 +2,10 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { testApp, type TestApp } from '../support/app.js';
 import { withBlueprint } from '../support/papers.js';
-import { password, staffOf } from '../support/staff.js';
+import { staffOf } from '../support/staff.js';
 import { chromiumPath, device, launch, listen, wordsOf, type Device } from './device.js';
 import { faultsOf } from './faults.js';
+import { tutorsDevice } from './tutor.js';
 
 /** A tutor makes a class and brings people in; candidates join it: with keys alone, without scripts, on a phone, on paper. */
 
@@ -23,15 +24,7 @@ describe.skipIf(chromiumPath === undefined)('a class and its people', { timeout:
     await app?.close();
   });
 
-  async function signedIn(options: Parameters<typeof device>[2] = {}): Promise<Device> {
-    const found = await device(browser, address, options);
-    await found.page.goto('/sign-in');
-    await found.page.fill('#name', 'Tessa');
-    await found.page.fill('#password', password);
-    await found.page.press('#password', 'Enter');
-    await found.page.waitForURL((url) => url.pathname === '/');
-    return found;
-  }
+  const signedIn = (options: Parameters<typeof device>[2] = {}): Promise<Device> => tutorsDevice(browser, address, options);
 
   /** @returns the address of its page about people */
   async function makeClass(page: Page, name: string): Promise<string> {

@@ -4,10 +4,10 @@ import { testApp, type TestApp } from '../support/app.js';
 import { classOf, makeEvening, type TestClass } from '../support/evenings.js';
 import { sampleOf, twoShapes } from '../support/kind-samples.js';
 import { smallPack } from '../support/small-pack.js';
-import { password } from '../support/staff.js';
 import { comeIn } from './candidate.js';
 import { chromiumPath, desk, device, launch, listen, wordsOf, type Device } from './device.js';
 import { faultsOf } from './faults.js';
+import { tutorsDevice } from './tutor.js';
 
 /** A class evening with a projector, two phones and the tutor's own machine: with scripts, without, and by keyboard. */
 
@@ -29,15 +29,8 @@ describe.skipIf(chromiumPath === undefined)('a class evening in a browser', { ti
     await app?.close();
   });
 
-  async function tutor(options: Parameters<typeof device>[2] = {}): Promise<Device> {
-    const found = await device(browser, address, { viewport: desk, ...options });
-    await found.page.goto('/sign-in');
-    await found.page.fill('#name', 'Tessa');
-    await found.page.fill('#password', password);
-    await found.page.press('#password', 'Enter');
-    await found.page.waitForURL((url) => url.pathname === '/');
-    return found;
-  }
+  const tutor = (options: Parameters<typeof device>[2] = {}): Promise<Device> =>
+    tutorsDevice(browser, address, { viewport: desk, ...options });
 
   async function member(name: string, options: Parameters<typeof device>[2] = {}): Promise<Device> {
     const found = await device(browser, address, options);

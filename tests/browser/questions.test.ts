@@ -2,9 +2,10 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { testApp, type TestApp } from '../support/app.js';
 import { addClass, addPeople, personNamed, recordAnswers, widerPack } from '../support/recorded-answers.js';
-import { password, staffOf } from '../support/staff.js';
+import { staffOf } from '../support/staff.js';
 import { chromiumPath, device, launch, listen } from './device.js';
 import { faultsOf } from './faults.js';
+import { signIn } from './tutor.js';
 
 /** Which question is bad, as it is drawn: a key that is wrong, a mistake with a name, statements; and what is not shown. */
 
@@ -40,10 +41,7 @@ describe.skipIf(chromiumPath === undefined)('which question is bad', { timeout: 
 
   it('leads from the class to the key in doubt, and is for all eyes on the way', async () => {
     const { page, context, complaints } = await device(browser, address);
-    await page.goto('/sign-in');
-    await page.fill('#name', 'Tessa');
-    await page.fill('#password', password);
-    await page.press('#password', 'Enter');
+    await signIn(page);
     await page.goto(`/classes/${classId}/questions`);
     const faults = await faultsOf(page, 'questions');
     const suspect = page.locator('.suspect', { hasText: 'BB-01-001' });

@@ -2,10 +2,10 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { packWithSkills } from '../support/small-skills.js';
 import { skilledApp, type Skilled } from '../support/skilled.js';
-import { password } from '../support/staff.js';
 import { comeIn } from './candidate.js';
 import { chromiumPath, device, launch, listen } from './device.js';
 import { faultsOf } from './faults.js';
+import { signIn } from './tutor.js';
 
 /** A tutor signs a practical skill on a phone, and the candidate reads it; every page of it under axe. */
 
@@ -29,11 +29,7 @@ describe.skipIf(chromiumPath === undefined)('practical skills in a browser', { t
     const { page, context, complaints } = await device(browser, address, { javaScriptEnabled });
     const faults: string[] = [];
     const look = async (name: string): Promise<void> => void (javaScriptEnabled && faults.push(...(await faultsOf(page, name))));
-    await page.goto('/sign-in');
-    await page.fill('#name', 'Tessa');
-    await page.fill('#password', password);
-    await page.press('#password', 'Enter');
-    await page.waitForURL((url) => url.pathname === '/');
+    await signIn(page);
     await page.goto(`/classes/${world.ids.class}/skills`);
     await look('grid of skills');
     await page.getByRole('link', { name: 'Odo' }).click();

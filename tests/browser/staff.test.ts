@@ -8,11 +8,12 @@ import { goodPack } from '../packs/temporary-pack.js';
 import { testApp, type TestApp } from '../support/app.js';
 import { sampleOf, twoShapes } from '../support/kind-samples.js';
 import { smallPack } from '../support/small-pack.js';
-import { password, staffOf } from '../support/staff.js';
+import { staffOf } from '../support/staff.js';
 import { zip, type ZipEntry } from '../support/zip.js';
 import { comeIn, fillParts, handIn } from './candidate.js';
 import { chromiumPath, desk, device, launch, listen, phone, type Device } from './device.js';
 import { faultsOf } from './faults.js';
+import { tutorsDevice } from './tutor.js';
 
 /** What tutors and club officers do: find a question, answer a query, add a pack; with a phone, without scripts, with keys alone. */
 
@@ -36,15 +37,7 @@ describe.skipIf(chromiumPath === undefined)('a tutor', { timeout: 300_000 }, () 
     await app?.close();
   });
 
-  async function signedIn(options: Parameters<typeof device>[2] = {}): Promise<Device> {
-    const found = await device(browser, address, options);
-    await found.page.goto('/sign-in');
-    await found.page.fill('#name', 'Tessa');
-    await found.page.fill('#password', password);
-    await found.page.press('#password', 'Enter');
-    await found.page.waitForURL((url) => url.pathname === '/');
-    return found;
-  }
+  const signedIn = (options: Parameters<typeof device>[2] = {}): Promise<Device> => tutorsDevice(browser, address, options);
 
   async function look(page: Page, name: string): Promise<string[]> {
     if (screens !== undefined)

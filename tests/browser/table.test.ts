@@ -1,9 +1,10 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { testApp, type TestApp } from '../support/app.js';
-import { password, staffOf } from '../support/staff.js';
+import { staffOf } from '../support/staff.js';
 import { chromiumPath, device, launch, listen } from './device.js';
 import { faultsOf } from './faults.js';
+import { signIn } from './tutor.js';
 
 /** A table of answers as a file: the form, what is wrong with it, and the figures, as they are drawn. */
 
@@ -25,10 +26,7 @@ describe.skipIf(chromiumPath === undefined)('a table of answers', { timeout: 300
 
   it('is found from the first page, sent as files, and read by all eyes', async () => {
     const { page, context, complaints } = await device(browser, address);
-    await page.goto('/sign-in');
-    await page.fill('#name', 'Tessa');
-    await page.fill('#password', password);
-    await page.press('#password', 'Enter');
+    await signIn(page);
     await page.getByRole('link', { name: 'Analyse a table of answers' }).click();
     const faults = await faultsOf(page, 'form');
     await page.setInputFiles('#file', data('edge12-raw.csv'));

@@ -7,10 +7,11 @@ import { dayNumber } from '../../src/core/calendar.js';
 import { testApp, type TestApp } from '../support/app.js';
 import { addMember, gave, knows, makeClass } from '../support/classes.js';
 import { withBlueprint } from '../support/papers.js';
-import { password, staffOf } from '../support/staff.js';
+import { staffOf } from '../support/staff.js';
 import { comeIn } from './candidate.js';
 import { chromiumPath, device, launch, listen, type Device } from './device.js';
 import { faultsOf } from './faults.js';
+import { tutorsDevice } from './tutor.js';
 
 /** A tutor on a Thursday: the three questions, each on one page within two presses of signing in; printed; with keys; without scripts. */
 
@@ -39,15 +40,7 @@ describe.skipIf(chromiumPath === undefined)('a tutor on a Thursday', { timeout: 
     await app?.close();
   });
 
-  async function signedIn(options: Parameters<typeof device>[2] = {}): Promise<Device> {
-    const found = await device(browser, address, options);
-    await found.page.goto('/sign-in');
-    await found.page.fill('#name', 'Tessa');
-    await found.page.fill('#password', password);
-    await found.page.press('#password', 'Enter');
-    await found.page.waitForURL((url) => url.pathname === '/');
-    return found;
-  }
+  const signedIn = (options: Parameters<typeof device>[2] = {}): Promise<Device> => tutorsDevice(browser, address, options);
 
   it.each([true, false])('comes from signing in to each answer with one press, scripts: %s', async (javaScriptEnabled) => {
     const { page, context } = await signedIn({ javaScriptEnabled });
