@@ -1,5 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
+import { rowNumber } from '../core/address-number.js';
 import { known } from '../core/errors.js';
 import { classQuestionsPage } from './class-questions-page.js';
 import { questionFiguresPage } from './question-figures-page.js';
@@ -9,12 +10,8 @@ import type { QuestionFiguresService } from './question-service.js';
 
 const config = { access: 'analyse-questions' as const };
 
-const whole = z
-  .string()
-  .regex(/^[1-9]\d{0,8}$/)
-  .transform(Number);
-const classParams = z.object({ class: whole });
-const questionParams = z.object({ class: whole, question: whole });
+const classParams = z.object({ class: rowNumber });
+const questionParams = z.object({ class: rowNumber, question: rowNumber });
 /** An address that says something else is read as if it did not. */
 const asked = z.object({ of: z.enum(['class', 'club', 'all']).catch('class') });
 

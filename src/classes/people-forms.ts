@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { rowNumber } from '../core/address-number.js';
 import { isoDay } from '../core/calendar.js';
 import { readDate, readTime } from '../core/date-text.js';
 import { isUnfit, nameText, sameName, tidyName } from '../core/names.js';
@@ -6,12 +7,8 @@ import { regionSchema } from '../core/syllabus.js';
 
 /** What the forms about a class and its people may hold. */
 
-const id = z
-  .string()
-  .regex(/^[1-9]\d{0,8}$/)
-  .transform(Number);
-export const classParams = z.object({ class: id });
-export const personParams = z.object({ class: id, person: id });
+export const classParams = z.object({ class: rowNumber });
+export const personParams = z.object({ class: rowNumber, person: rowNumber });
 
 const nothing = (text: string): boolean => text.trim() === '';
 
@@ -80,10 +77,10 @@ function whyOfNames(given: readonly { name: string; line: number }[]): string | 
 }
 
 export const addForm = z.object({ names, region: regionSchema, token: z.uuid() });
-export const tutorForm = z.object({ tutor: id });
+export const tutorForm = z.object({ tutor: rowNumber });
 export const codeForm = z.object({ what: z.enum(['new', 'keep', 'close']), days: z.enum(['1', '7', '30']).transform(Number) });
 export const endForm = z.object({ what: z.enum(['end', 'again']) });
-export const moveForm = z.object({ to: id });
+export const moveForm = z.object({ to: rowNumber });
 
 /** When the last slip was made, as the page that the form stands on had it: empty for never. */
 export const slipForm = z.object({

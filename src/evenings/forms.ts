@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { rowNumber } from '../core/address-number.js';
 import { mostQuestions } from '../core/evenings/choose.js';
 import { refusals, steps } from '../core/evenings/steps.js';
 import { mostTyped } from '../core/evenings/wishes.js';
@@ -7,18 +8,14 @@ import { regionSchema } from '../core/syllabus.js';
 
 /** What the forms and addresses of class evenings may hold. */
 
-const whole = z
-  .string()
-  .regex(/^\d{1,9}$/)
-  .transform(Number);
 const place = z
   .string()
   .regex(/^\d{1,2}$/)
   .transform(Number);
 const letters = Array.from({ length: mostLetters }, (_, index) => String.fromCharCode(65 + index));
 
-export const classParams = z.object({ class: whole });
-export const heldParams = z.object({ class: whole, evening: z.uuid() });
+export const classParams = z.object({ class: rowNumber });
+export const heldParams = z.object({ class: rowNumber, evening: z.uuid() });
 export const joinedParams = z.object({ evening: z.uuid() });
 export const reviewParams = z.object({ evening: z.uuid(), place });
 

@@ -1,5 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
+import { rowNumber } from '../core/address-number.js';
 import { known } from '../core/errors.js';
 import { classCsv } from './class-csv.js';
 import { classReportPage } from './class-page.js';
@@ -9,10 +10,7 @@ import type { ReportsService } from './service.js';
 /** Reports to print and tables to take away. */
 
 const classParams = z.object({
-  class: z
-    .string()
-    .regex(/^[1-9]\d{0,8}$/)
-    .transform(Number),
+  class: rowNumber,
 });
 
 export function reportsRoutes(reports: ReportsService) {

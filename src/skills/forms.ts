@@ -1,13 +1,10 @@
 import { z } from 'zod';
+import { rowNumber } from '../core/address-number.js';
 
 /** What the forms and addresses of practical skills may hold. */
 
-const id = z
-  .string()
-  .regex(/^[1-9]\d{0,8}$/)
-  .transform(Number);
-export const classParams = z.object({ class: id });
-export const memberParams = z.object({ class: id, member: id });
+export const classParams = z.object({ class: rowNumber });
+export const memberParams = z.object({ class: rowNumber, member: rowNumber });
 
 /** A text as typed; what is wrong with it is said beside its field. */
 const typed = z.string().max(2000);

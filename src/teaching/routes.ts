@@ -1,5 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
+import { rowNumber } from '../core/address-number.js';
 import { known } from '../core/errors.js';
 import { cellPage } from './cell-page.js';
 import { clubPage } from './club-page.js';
@@ -9,12 +10,8 @@ import type { TeachingService } from './service.js';
 
 /** How classes stand, and what to do about it. Those of other tutors answer as ones that do not exist. */
 
-const id = z
-  .string()
-  .regex(/^[1-9]\d{0,8}$/)
-  .transform(Number);
-const classParams = z.object({ class: id });
-const cellParams = z.object({ class: id, member: id, topic: z.string().regex(/^[A-Z]{2}$/) });
+const classParams = z.object({ class: rowNumber });
+const cellParams = z.object({ class: rowNumber, member: rowNumber, topic: z.string().regex(/^[A-Z]{2}$/) });
 const wishOf = z.object({
   on: z.enum(['today', 'exam']).catch('today'),
   order: z
