@@ -1,4 +1,5 @@
 import type { PoolClient } from 'pg';
+import type { Region } from '../core/syllabus.js';
 import type { Db } from '../platform/db.js';
 
 /** Queries about the candidates of a class. Answers and sittings belong to the person and are never touched here. */
@@ -8,6 +9,8 @@ type Sql = Pick<PoolClient, 'query'>;
 export interface MemberRow {
   personId: number;
   name: string;
+  timeZone: string;
+  region: Region;
   joinedAt: Date;
   lastSeenAt: Date | null;
   /** When a tutor last made a new return slip, and who; the name is null too where that tutor is no longer here. */
@@ -15,7 +18,7 @@ export interface MemberRow {
   slipBy: string | null;
 }
 
-const memberColumns = `p.id AS "personId", p.display_name AS name, m.joined_at AS "joinedAt", p.last_seen_at AS "lastSeenAt", p.slip_at AS "slipAt",
+const memberColumns = `p.id AS "personId", p.display_name AS name, p.time_zone AS "timeZone", p.region, m.joined_at AS "joinedAt", p.last_seen_at AS "lastSeenAt", p.slip_at AS "slipAt",
   (SELECT display_name FROM person t WHERE t.id = p.slip_by) AS "slipBy"`;
 
 export async function membersOf(db: Db, classId: number): Promise<MemberRow[]> {

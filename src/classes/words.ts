@@ -23,8 +23,20 @@ export const meetingTimes = ({ meetsOn, meetsAt }: Pick<ClassHead, 'meetsOn' | '
   // Day 3 was a Sunday.
   meetsOn === null ? null : `${weekdayName(meetsOn + 3)}s, ${meetsAt ?? ''}`;
 
-export const examWords = ({ examOn }: Pick<ClassHead, 'examOn'>): string =>
-  examOn === null ? 'no exam date yet' : `exam on ${dayWords(Math.round(Date.parse(examOn) / 86_400_000))}`;
+/** The day of the exam as a number; null where none is set. */
+export const examDayOf = ({ examOn }: Pick<ClassHead, 'examOn'>): number | null =>
+  examOn === null ? null : Math.round(Date.parse(examOn) / 86_400_000);
+
+export function examWords(head: Pick<ClassHead, 'examOn'>): string {
+  const day = examDayOf(head);
+  return day === null ? 'no exam date yet' : `exam on ${dayWords(day)}`;
+}
+
+/** For a title block. */
+export function examField(head: Pick<ClassHead, 'examOn'>): string {
+  const day = examDayOf(head);
+  return day === null ? 'no date yet' : dayWords(day);
+}
 
 export const candidates = (count: number): string => counted(count, 'candidate');
 

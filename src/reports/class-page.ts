@@ -1,5 +1,5 @@
 import type { Person } from '../accounts/index.js';
-import { candidates, classTabs, daysSince, examWords, seenWords } from '../classes/index.js';
+import { candidates, classTabs, daysSince, examField, examWords, seenWords } from '../classes/index.js';
 import { dayNumber, dayWords } from '../core/calendar.js';
 import { counted, shortened } from '../core/words.js';
 import { percent, shownRange } from '../outlook/index.js';
@@ -35,7 +35,7 @@ export function classReportPage(report: ClassReport, person: Person): ClassRepor
         field('Tutors', head.tutors.join(', '), 4),
         field('As of', dayWords(dayNumber(view.now.getTime(), person.timeZone)), 4),
         field('Paper', view.paper === null ? 'none' : view.paper.paper.blueprint.title, 6),
-        field('Exam', head.examOn === null ? 'no date yet' : dayWords(Math.round(Date.parse(head.examOn) / 86_400_000)), 6),
+        field('Exam', examField(head), 6),
       ],
     },
   };

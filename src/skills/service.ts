@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { requirePermission, type Person } from '../accounts/index.js';
-import { classFor } from '../classes/index.js';
+import { classFor, findMember, membersOf } from '../classes/index.js';
 import { dayNumber, isoDay } from '../core/calendar.js';
 import { RungwiseError } from '../core/errors.js';
 import { readReason, readSignOff, type SignOffReading, type SignOffWish } from '../core/sign-off.js';
@@ -33,7 +33,7 @@ export function skillsService({ db, clock, questions }: { db: Db; clock: Clock; 
   /** The class by skills. */
   async function grid(person: Person, classId: number) {
     const head = await classFor(db, person, classId, 'sign-off');
-    const [members, standing, all] = [await store.membersOf(db, classId), await store.standingOf(db, classId), await listed()];
+    const [members, standing, all] = [await membersOf(db, classId), await store.standingOf(db, classId), await listed()];
     // Where nobody is in the class yet, what holds where its tutor lives is what will be asked.
     const regions = members.length === 0 ? [person.region] : [...new Set(members.map(({ region }) => region))];
     const skills = ofPaper(all, head.paper).filter((row) => regions.some((region) => holdsIn(row, region)));
@@ -43,7 +43,7 @@ export function skillsService({ db, clock, questions }: { db: Db; clock: Clock; 
   /** One candidate's skills, with every signature, also the withdrawn and those of skills that are gone. */
   async function sheet(person: Person, classId: number, memberId: number) {
     const head = await classFor(db, person, classId, 'sign-off');
-    const member = await store.findMember(db, classId, memberId);
+    const member = await findMember(db, classId, memberId);
     if (member === null) throw new RungwiseError('not-found');
     const skills = ofPaper(await listed(), head.paper).filter((row) => holdsIn(row, member.region));
     const signOffs = ofPaper(

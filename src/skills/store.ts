@@ -5,30 +5,6 @@ import type { Db } from '../platform/db.js';
 
 type Sql = Pick<PoolClient, 'query'>;
 
-export interface MemberRow {
-  personId: number;
-  name: string;
-  region: string;
-}
-
-const memberColumns = 'p.id AS "personId", p.display_name AS name, p.region';
-
-export async function membersOf(db: Db, classId: number): Promise<MemberRow[]> {
-  const { rows } = await db.pool.query<MemberRow>(
-    `SELECT ${memberColumns} FROM class_member m JOIN person p ON p.id = m.person_id WHERE m.class_id = $1 ORDER BY lower(p.display_name), p.id`,
-    [classId],
-  );
-  return rows;
-}
-
-export async function findMember(db: Db, classId: number, personId: number): Promise<MemberRow | null> {
-  const { rows } = await db.pool.query<MemberRow>(
-    `SELECT ${memberColumns} FROM class_member m JOIN person p ON p.id = m.person_id WHERE m.class_id = $1 AND m.person_id = $2`,
-    [classId, personId],
-  );
-  return rows[0] ?? null;
-}
-
 export interface StandingRow {
   personId: number;
   skill: string;

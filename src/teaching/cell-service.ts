@@ -1,12 +1,10 @@
 import type { Person } from '../accounts/index.js';
-import { dayNumber } from '../core/calendar.js';
 import { RungwiseError } from '../core/errors.js';
 import { memoryModel } from '../core/memory.js';
 import { givenWords } from '../core/tasks/answered-part.js';
 import { memoryOf, putQuestion } from '../study/index.js';
-import type { GridMember } from './grid-store.js';
 import { topicsOf, type TopicRow } from './grid-store.js';
-import type { GridNeeds, GridService } from './grid-service.js';
+import type { GridNeeds, GridRow, GridService } from './grid-service.js';
 import type { ClassHead } from '../classes/index.js';
 import * as store from './plan-store.js';
 
@@ -14,7 +12,7 @@ import * as store from './plan-store.js';
 
 export interface CellView {
   head: ClassHead;
-  member: GridMember;
+  member: GridRow;
   topic: TopicRow;
   /** The figure of the grid: the chance of being right on any question of the topic; null before the first answer. */
   chance: number | null;
@@ -37,26 +35,22 @@ export interface CellView {
 /** Enough to see a way of going wrong; older ones are only counted. */
 const shownAnswers = 4;
 
-export function cellService({ db, clock, questions, grid }: Omit<GridNeeds, 'chances'> & { grid: GridService }) {
+export function cellService({ db, questions, grid }: Pick<GridNeeds, 'db' | 'questions'> & { grid: GridService }) {
   const model = memoryModel();
 
   /** @throws RungwiseError `not-found` for anybody who is not in the class and for a topic that its pack does not have */
   async function view(person: Person, classId: number, memberId: number, topicCode: string): Promise<CellView> {
-    const { head, member } = await grid.memberOf(person, classId, memberId);
-    const row = (await grid.view(person, classId, 'today')).rows.find(({ personId }) => personId === memberId);
-    const paper = await grid.paperOf(head);
-    const pack = paper?.paper.pack ?? '';
+    const { head, paper, row: member, now } = await grid.member(person, classId, memberId);
+    const { pack } = paper.paper;
     const topic = (await topicsOf(db, pack)).find(({ code }) => code === topicCode);
     if (topic === undefined) throw new RungwiseError('not-found');
-    const now = clock.now();
-    const day = dayNumber(now.getTime(), member.timeZone);
     const [all, answers] = [
       await store.cellQuestions(db, memberId, pack, topicCode),
       await store.cellAnswers(db, memberId, pack, topicCode),
     ];
     const met = all.flatMap((row) => {
       const memory = memoryOf(row);
-      return memory === null ? [] : [{ ...row, recall: model.recall(memory, day) }];
+      return memory === null ? [] : [{ ...row, recall: model.recall(memory, member.today) }];
     });
     const rows = await Promise.all(
       met.map(async (row) => ({
@@ -70,7 +64,7 @@ export function cellService({ db, clock, questions, grid }: Omit<GridNeeds, 'cha
       })),
     );
     rows.sort((a, b) => a.recall - b.recall || (a.code < b.code ? -1 : 1));
-    const chance = met.length === 0 ? null : (row?.topics.get(topicCode) ?? null);
+    const chance = met.length === 0 ? null : (member.topics.get(topicCode) ?? null);
     return { head, member, topic, chance, now, questions: rows, unmet: all.filter(({ stability }) => stability === null) };
   }
 

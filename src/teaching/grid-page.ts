@@ -9,7 +9,7 @@ import { isAway, meanOf, recallOf, rightOf, rowPart, type ChanceOf } from './gri
 import type { MistakeRow } from './grid-store.js';
 import { asideWords, itemWords } from './plan-words.js';
 import type { PlanView } from './plan-service.js';
-import { candidates, classTabs, daysSince, examWords, paperNote, seenWords } from '../classes/index.js';
+import { candidates, classTabs, daysSince, examDayOf, examField, examWords, paperNote, seenWords } from '../classes/index.js';
 
 /** The class grid: candidates by topics, beside what to teach next. */
 
@@ -102,7 +102,7 @@ function at(root: string, { on, order, of }: GridWish): string {
 }
 
 function dayLinks({ head, now }: GridView, wish: GridWish): GridPage['data']['days'] {
-  const day = head.examOn === null ? null : Math.round(Date.parse(head.examOn) / 86_400_000);
+  const day = examDayOf(head);
   if (day === null || day <= dayNumber(now.getTime(), head.timeZone)) return [];
   const root = `/classes/${head.classId}`;
   return [
@@ -138,7 +138,7 @@ function ordered(rows: readonly GridRow[], order: string, chanceOf: ChanceOf): G
 const titleBlockOf = ({ head, paper, rows, now }: GridView, person: Person): GridPage['data']['titleBlock'] => [
   field('Class', head.name, 4, { name: true }),
   field('Candidates', candidates(rows.length), 4),
-  field('Exam', head.examOn === null ? 'no date yet' : dayWords(Math.round(Date.parse(head.examOn) / 86_400_000)), 4),
+  field('Exam', examField(head), 4),
   field('Pack and paper', paper === null ? 'none' : `${paper.paper.packTitle}, ${paper.paper.blueprint.title}`, 4),
   field('Tutors', head.tutors.join(', '), 3),
   field(

@@ -9,7 +9,7 @@ import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
 import type { PaperRow, QuestionsService } from '../questions/index.js';
 import { nameOf } from '../study/index.js';
-import { classFor, type ClassHead } from '../classes/index.js';
+import { classFor, examDayOf, findMember, membersOf, type ClassHead, type MemberRow } from '../classes/index.js';
 import * as store from './grid-store.js';
 
 /** Who needs help: candidates by topics, as things stand today or on the day of the exam. */
@@ -21,7 +21,7 @@ export interface GridNeeds {
   chances: ClassChances;
 }
 
-export interface GridRow extends store.GridMember {
+export interface GridRow extends MemberRow {
   /** Today, in this member's own calendar. */
   today: number;
   cells: ReadonlyMap<string, store.CellRow>;
@@ -69,56 +69,67 @@ export function gridService({ db, clock, questions, chances }: GridNeeds) {
     return usual === undefined ? null : { paper: usual, chosen: false };
   }
 
-  /** @param wanted `exam`: figures for the day of the exam, where it is known and not over; else for today */
-  async function view(person: Person, classId: number, wanted: 'today' | 'exam'): Promise<GridView> {
-    const head = await classFor(db, person, classId, 'see-classes');
-    const now = clock.now();
-    const paper = await paperOf(head);
-    const members = (await store.membersOf(db, classId)).map((member) => ({
-      ...member,
-      today: dayNumber(now.getTime(), member.timeZone),
-    }));
-    const examDay = wanted === 'exam' ? examDayOf(head, now) : null;
-    const base = { head, now, paper, examDay };
-    if (paper === null)
-      return { ...base, topics: [], rows: members.map((member) => gridRow(member, [], null)), ranked: rankObjectives([]) };
-    const { pack } = paper.paper;
-    const days = members.map(({ personId, today }) => ({ personId, day: examDay ?? today }));
-    const [cells, topics] = [await store.cellsOf(db, days, pack, model.curve), await store.topicsOf(db, pack)];
-    const byPerson = grouped(cells);
+  /** How these members stand: today, or on a day to come if nothing more is learnt till then. */
+  async function standingsOf(members: readonly MemberRow[], { paper }: ClassPaper, examDay: number | null, now: Date) {
+    const present = members.map((member) => ({ ...member, today: dayNumber(now.getTime(), member.timeZone) }));
+    const days = present.map(({ personId, today }) => ({ personId, day: examDay ?? today }));
+    const byPerson = grouped(await store.cellsOf(db, days, paper.pack, model.curve));
     // On the day itself all that was answered counts as known: an outlook is for the next day on.
-    const sitters = members.map(({ personId, region, today }) => ({
+    const sitters = present.map(({ personId, region, today }) => ({
       personId,
       region,
       day: examDay ?? today + 1,
       answers: (byPerson.get(personId) ?? []).reduce((sum, { answers }) => sum + answers, 0),
     }));
-    const standings = await chances.of(sitters, paper.paper);
-    // Of whoever has answered nothing yet, nothing is known that a class should be taught for.
-    const begun = [...standings.values()].filter(({ met }) => met > 0);
-    const rows = members.map((member) => gridRow(member, byPerson.get(member.personId) ?? [], standings.get(member.personId) ?? null));
-    return { ...base, topics, rows: rows.sort(needOrder), ranked: rankObjectives(begun.map(({ losses }) => losses)) };
+    const standings = await chances.of(sitters, paper);
+    const rows = present.map((member) => gridRow(member, byPerson.get(member.personId) ?? [], standings.get(member.personId) ?? null));
+    return { rows, standings: [...standings.values()] };
   }
 
-  /** A member of the class. @throws RungwiseError `not-found` for anybody else */
-  async function memberOf(person: Person, classId: number, memberId: number): Promise<{ head: ClassHead; member: store.GridMember }> {
+  /** @param wanted `exam`: figures for the day of the exam, where it is known and not over; else for today */
+  async function view(person: Person, classId: number, wanted: 'today' | 'exam'): Promise<GridView> {
     const head = await classFor(db, person, classId, 'see-classes');
-    const member = (await store.membersOf(db, classId)).find(({ personId }) => personId === memberId);
-    if (member === undefined) throw new RungwiseError('not-found');
-    return { head, member };
+    const now = clock.now();
+    const [paper, members] = [await paperOf(head), await membersOf(db, classId)];
+    const examDay = wanted === 'exam' ? comingExam(head, now) : null;
+    const base = { head, now, paper, examDay };
+    if (paper === null) {
+      const rows = members.map((member) => gridRow({ ...member, today: dayNumber(now.getTime(), member.timeZone) }, [], null));
+      return { ...base, topics: [], rows, ranked: rankObjectives([]) };
+    }
+    const { rows, standings } = await standingsOf(members, paper, examDay, now);
+    // Of whoever has answered nothing yet, nothing is known that a class should be taught for.
+    const losses = standings.filter(({ met }) => met > 0).map((standing) => standing.losses);
+    return { ...base, topics: await store.topicsOf(db, paper.paper.pack), rows: rows.sort(needOrder), ranked: rankObjectives(losses) };
   }
 
-  return { view, paperOf, memberOf };
+  /**
+   * One member of a class as things stand today.
+   * @throws RungwiseError `not-found` for anybody who is not in it, and where no pack has a paper, which has no topics to look at
+   */
+  async function member(
+    person: Person,
+    classId: number,
+    memberId: number,
+  ): Promise<{ head: ClassHead; paper: ClassPaper; row: GridRow; now: Date }> {
+    const head = await classFor(db, person, classId, 'see-classes');
+    const now = clock.now();
+    const [found, paper] = [await findMember(db, classId, memberId), await paperOf(head)];
+    const [row] = found === null || paper === null ? [] : (await standingsOf([found], paper, null, now)).rows;
+    if (row === undefined || paper === null) throw new RungwiseError('not-found');
+    return { head, paper, row, now };
+  }
+
+  return { view, member };
 }
 
 /** Null when no exam is set or it is over. */
-export function examDayOf({ examOn, timeZone }: Pick<ClassHead, 'examOn' | 'timeZone'>, now: Date): number | null {
-  if (examOn === null) return null;
-  const day = Math.round(Date.parse(examOn) / 86_400_000);
-  return day > dayNumber(now.getTime(), timeZone) ? day : null;
+function comingExam(head: ClassHead, now: Date): number | null {
+  const day = examDayOf(head);
+  return day !== null && day > dayNumber(now.getTime(), head.timeZone) ? day : null;
 }
 
-function gridRow(member: store.GridMember & { today: number }, cells: readonly store.CellRow[], standing: Standing | null): GridRow {
+function gridRow(member: MemberRow & { today: number }, cells: readonly store.CellRow[], standing: Standing | null): GridRow {
   const sum = (of: (cell: store.CellRow) => number): number => cells.reduce((total, cell) => total + of(cell), 0);
   return {
     ...member,

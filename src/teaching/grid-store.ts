@@ -1,26 +1,6 @@
-import type { Region } from '../core/syllabus.js';
 import type { Db } from '../platform/db.js';
 
 /** Queries of the class grid. */
-
-export interface GridMember {
-  personId: number;
-  name: string;
-  timeZone: string;
-  region: Region;
-  lastSeenAt: Date | null;
-  joinedAt: Date;
-}
-
-export async function membersOf(db: Db, classId: number): Promise<GridMember[]> {
-  const { rows } = await db.pool.query<GridMember>({
-    name: 'class-members',
-    text: `SELECT p.id AS "personId", p.display_name AS name, p.time_zone AS "timeZone", p.region, p.last_seen_at AS "lastSeenAt", m.joined_at AS "joinedAt"
-           FROM class_member m JOIN person p ON p.id = m.person_id WHERE m.class_id = $1 ORDER BY lower(p.display_name), p.id`,
-    values: [classId],
-  });
-  return rows;
-}
 
 export interface CellRow {
   personId: number;
