@@ -37,14 +37,16 @@ export function skillsService({ db, clock, questions }: { db: Db; clock: Clock; 
     // Where nobody is in the class yet, what holds where its tutor lives is what will be asked.
     const regions = members.length === 0 ? [person.region] : [...new Set(members.map(({ region }) => region))];
     const skills = ofPaper(all, head.paper).filter((row) => regions.some((region) => holdsIn(row, region)));
-    return { head, members, standing, skills, regions, now: clock.now() };
+    const named = members.map(({ personId, name, region }) => ({ personId, name, region }));
+    return { head, members: named, standing, skills, regions, now: clock.now() };
   }
 
   /** One candidate's skills, with every signature, also the withdrawn and those of skills that are gone. */
   async function sheet(person: Person, classId: number, memberId: number) {
     const head = await classFor(db, person, classId, 'sign-off');
-    const member = await findMember(db, classId, memberId);
-    if (member === null) throw new RungwiseError('not-found');
+    const found = await findMember(db, classId, memberId);
+    if (found === null) throw new RungwiseError('not-found');
+    const member = { personId: found.personId, name: found.name, region: found.region };
     const skills = ofPaper(await listed(), head.paper).filter((row) => holdsIn(row, member.region));
     const signOffs = ofPaper(
       (await store.signOffsOf(db, memberId)).map((row) => ({ ...row, pack: row.skill.split('/')[0] as string })),

@@ -128,7 +128,7 @@ describe.skipIf(chromiumPath === undefined)('a class evening in a browser', { ti
     await control.page.getByText('End the evening').click();
     await press(control.page, 'End it now');
     await odo.page.getByText('This evening is over').waitFor();
-    await screen.getByText('That was the last question').waitFor();
+    await screen.getByText('The questions are over').waitFor();
     for (const [page, name] of [
       [odo.page, 'phone over'],
       [control.page, 'control over'],

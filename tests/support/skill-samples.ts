@@ -42,8 +42,8 @@ const listed = (skill: Skill) => ({
 const skills = smallSkills.map(listed);
 const british = skills.filter(({ skill }) => skill.id !== 'panel');
 const members = [
-  { personId: 11, name: 'Bartholomew Featherstonehaugh-Wobblington', region: 'uk' },
-  { personId: 12, name: 'P. <Moss>', region: 'na' },
+  { personId: 11, name: 'Bartholomew Featherstonehaugh-Wobblington', region: 'uk' as const },
+  { personId: 12, name: 'P. <Moss>', region: 'na' as const },
 ];
 const standing = [
   { personId: 11, skill: 'small/lead', seenOn: '2026-11-19' },
@@ -88,7 +88,7 @@ const sheet = {
   signOffs: [signed, withdrawn, old, oldWithdrawn],
   now,
 };
-const grid = { head, members, standing, skills, regions: ['uk', 'na'], now };
+const grid = { head, members, standing, skills, regions: ['uk' as const, 'na' as const], now };
 let made = 0;
 const newId = (): string => `0b9f1c1e-6f0a-4a53-9d6f-${String((made += 1)).padStart(12, '0')}`;
 const csrf = 'dGhpcyBpcyBhIHRva2Vu-_.1';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { memoryModel } from '../../../src/core/memory.js';
 import type { OutlookQuestion } from '../../../src/core/outlook/chance.js';
-import { lossesOf } from '../../../src/core/outlook/losses.js';
+import { lossesOf, topicChances } from '../../../src/core/outlook/losses.js';
 import { outlookOf } from '../../../src/core/outlook/outlook.js';
 
 const model = memoryModel();
@@ -53,5 +53,20 @@ describe('marks lost by objective', () => {
 
   it('are none of a topic that the paper does not ask', () => {
     expect(lossesOf({ questions, paper: { ...paper, shares: { AA: 3 } }, day: today, firstSights: [] }, model)).toHaveLength(2);
+  });
+});
+
+describe('the chance of being right in a topic', () => {
+  it('holds what was never asked, by how first sights went, beside what was', () => {
+    const questions = [
+      question('AA', 'AA-01', { memory: known }),
+      question('AA', 'AA-01', { memory: known }),
+      question('AA', 'AA-02'),
+      question('BB', 'BB-01'),
+    ];
+    // Two first sights, both wrong: overall (1 + 0) / (4 + 2) = 1/6; in AA (0 + 5 · 1/6) / (2 + 5) = 5/42, by hand. Met ones: 0.9 + 0.1 · 0.25.
+    const chances = topicChances(questions, [{ topic: 'AA', right: 0, met: 2 }], today, model);
+    expect(chances.get('AA')).toBeCloseTo((2 * 0.925 + 5 / 42) / 3, 6);
+    expect(chances.get('BB')).toBeCloseTo(1 / 6, 9);
   });
 });
