@@ -9,6 +9,9 @@ import { openDatabase } from '../../dist/src/platform/db.js';
 import { migrate } from '../../dist/src/platform/migrate.js';
 import { questionsService } from '../../dist/src/questions/index.js';
 import { enrol, enrolAll, studyService } from '../../dist/src/study/index.js';
+import { tmpdir } from 'node:os';
+import { readSettings } from '../../dist/src/platform/settings.js';
+import { serverPlace } from '../../dist/src/web/server-place.js';
 import { buildApp } from '../../dist/src/web/app.js';
 import { projectFolder } from '../processes.mjs';
 import { answerTasks } from './child.mjs';
@@ -72,7 +75,7 @@ async function candidate(services, number) {
 async function unanswered(db, personId, besides) {
   const { rows } = await db.pool.query(
     `SELECT i.token, i.question_id AS question FROM round_item i JOIN round r ON r.id = i.round_id
-     LEFT JOIN answer a ON a.token = i.token
+     LEFT JOIN answer a ON a.person_id = r.person_id AND a.token = i.token
      WHERE r.person_id = $1 AND r.id <> $2 AND a.token IS NULL ORDER BY r.started_at, i.position`,
     [personId, besides],
   );
@@ -85,7 +88,8 @@ async function fill({ url, candidates, rounds, sitting, work }) {
   await loadPacks(db);
   const clock = systemClock;
   const installation = await ensureInstallation(db, { cookieSecret: randomBytes(32), phraseSalt: randomBytes(16) });
-  const { server } = await buildApp({ db, clock, installation, origin: null, trustProxy: [], logger: false });
+  const { place } = await serverPlace(readSettings({ DATABASE_URL: url }), tmpdir(), url);
+  const { server } = await buildApp({ db, clock, installation, place, origin: null, trustProxy: [], logger: false });
   const study = studyService({ db, clock, questions: questionsService({ db, clock }) });
   const services = { accounts: accountsService({ db, clock, installation, enrol }), study, server };
   const people = [];

@@ -146,7 +146,7 @@ const answerColumns = `a.token, a.person_id AS "personId", a.question_id AS "que
   a.rating, a.day, a.due_day_after AS "dueDayAfter", i.round_id AS "roundId", i.position, i.retry_of AS "retryOf",
   f.token AS "freshToken", fa.token IS NOT NULL AS "freshAnswered"`;
 const answerTables = `answer a LEFT JOIN round_item i ON i.token = a.token LEFT JOIN round_item f ON f.retry_of = a.token
-  LEFT JOIN answer fa ON fa.token = f.token`;
+  LEFT JOIN answer fa ON fa.person_id = a.person_id AND fa.token = f.token`;
 
 export async function findAnswer(db: Db, personId: number, token: string): Promise<RecordedAnswer | null> {
   const { rows } = await db.pool.query<RecordedAnswer>({

@@ -16,6 +16,8 @@ const table = {
   'set-papers': ['tutor', 'administrator'],
   /** One's own name, region, sessions. */
   'keep-own-account': roles,
+  /** Password and one-time codes of one's own; candidates have a return phrase instead. */
+  'keep-password': ['tutor', 'administrator'],
   /** A class one is tutor of, its figures and reports; an administrator sees all. */
   'see-classes': ['tutor', 'administrator'],
   /** Making classes, and who is in them. */
@@ -38,6 +40,14 @@ const table = {
   'raise-query': roles,
   /** Inviting tutors and administrators. */
   'invite-staff': ['administrator'],
+  /** Seeing and taking away all that is held about oneself. */
+  'own-data': roles,
+  /** Having it removed, oneself with it. */
+  'remove-oneself': ['candidate'],
+  /** Removing somebody else, and names on printed papers. */
+  'remove-people': ['administrator'],
+  /** The server's own state, what staff changed, how long people are kept. */
+  upkeep: ['administrator'],
 } as const satisfies Record<string, readonly (Role | 'visitor')[]>;
 
 export type Permission = keyof typeof table;

@@ -93,7 +93,7 @@ const itemColumns = `i.token, i.round_id AS "roundId", i.position, i.question_id
 export async function nextItem(db: Db, personId: number, roundId: string): Promise<ItemRow | null> {
   const { rows } = await db.pool.query<ItemRow>({
     name: 'round-next',
-    text: `SELECT ${itemColumns} FROM round r JOIN round_item i ON i.round_id = r.id LEFT JOIN answer a ON a.token = i.token
+    text: `SELECT ${itemColumns} FROM round r JOIN round_item i ON i.round_id = r.id LEFT JOIN answer a ON a.person_id = r.person_id AND a.token = i.token
            WHERE r.id = $1 AND r.person_id = $2 AND a.token IS NULL ORDER BY i.position LIMIT 1`,
     values: [roundId, personId],
   });
@@ -120,7 +120,7 @@ export async function itemWithMemory(db: Db, personId: number, token: string): P
     text: `SELECT i.token, i.round_id AS "roundId", i.position, i.question_id AS "questionId", i.revision, i.seed, i.retry_of AS "retryOf", r.region,
              0 AS total, 0 AS place,
              m.stability, m.difficulty, m.last_day AS "lastDay", m.due_day AS "dueDay", m.reps, m.retry_day AS "retryDay",
-             m.surely_wrong AS "surelyWrong", s.exam_day AS "examDay", EXISTS (SELECT FROM answer a WHERE a.token = i.token) AS answered
+             m.surely_wrong AS "surelyWrong", s.exam_day AS "examDay", EXISTS (SELECT FROM answer a WHERE a.person_id = r.person_id AND a.token = i.token) AS answered
            FROM round_item i JOIN round r ON r.id = i.round_id JOIN memory m ON m.person_id = r.person_id AND m.question_id = i.question_id
              LEFT JOIN study_plan s ON s.person_id = r.person_id
            WHERE i.token = $1 AND r.person_id = $2`,
@@ -146,7 +146,7 @@ export async function roundExists(db: Db, personId: number, roundId: string): Pr
 /** The latest round of this day that has questions without an answer. */
 export async function openRound(db: Db, personId: number, day: number): Promise<{ id: string; left: number } | null> {
   const { rows } = await db.pool.query<{ id: string; left: number }>(
-    `SELECT r.id, count(*)::int AS left FROM round r JOIN round_item i ON i.round_id = r.id LEFT JOIN answer a ON a.token = i.token
+    `SELECT r.id, count(*)::int AS left FROM round r JOIN round_item i ON i.round_id = r.id LEFT JOIN answer a ON a.person_id = r.person_id AND a.token = i.token
      WHERE r.person_id = $1 AND r.day = $2 AND a.token IS NULL
        AND r.started_at = (SELECT max(started_at) FROM round WHERE person_id = $1)
      GROUP BY r.id LIMIT 1`,
