@@ -1,8 +1,6 @@
-import { join } from 'node:path';
+import { migrateSafely } from '../platform/backup/index.js';
 import { openDatabasePlace } from '../platform/database-place.js';
 import { openDatabase, type Db } from '../platform/db.js';
-import { migrate } from '../platform/migrate.js';
-import { projectFolder } from '../platform/project-folder.js';
 import { readSettings } from '../platform/settings.js';
 import type { CommandIo } from './command.js';
 
@@ -12,7 +10,8 @@ export async function withDatabase<T>(io: CommandIo, work: (db: Db) => Promise<T
   io.err('Opening the database …');
   const place = await openDatabasePlace(settings, settings.dataFolder, io.err);
   try {
-    await migrate(place.url, join(projectFolder, 'prisma/migrations'));
+    const { applied, backup } = await migrateSafely(place.url, settings, settings.dataFolder);
+    if (backup !== null) io.err(`The database was brought up to date (${applied.join(', ')}), after a backup: ${backup}`);
     const db = openDatabase({ url: place.url, log: io.err });
     try {
       return await work(db);

@@ -66,6 +66,7 @@ export function openDatabase({ url, poolSize = 10, log }: DbOptions): Db {
   const pool = new pg.Pool({
     connectionString: url,
     max: poolSize,
+    min: 1, // one stays open, so that a restore can tell from the database that a server is there
     application_name: 'rungwise',
     connectionTimeoutMillis: 3000,
     statement_timeout: 10_000,

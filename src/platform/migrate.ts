@@ -1,26 +1,13 @@
-import { createHash, randomUUID } from 'node:crypto';
-import { readFile, readdir } from 'node:fs/promises';
-import { join } from 'node:path';
+import { randomUUID } from 'node:crypto';
 import pg from 'pg';
+import { readMigrations, refuseStrangers, type AppliedRow, type Migration } from './migrations.js';
 import { SetUpError, codeOf, explain } from './set-up-error.js';
-
-interface Migration {
-  name: string;
-  sql: string;
-  checksum: string;
-}
-
-interface AppliedRow {
-  migration_name: string;
-  checksum: string;
-  finished: boolean;
-}
 
 /** The number that Prisma's own commands lock, so that they and we never migrate at the same time. */
 const lock = 72_707_369;
 const lockWaitMs = 120_000;
 
-const recordTable = `CREATE TABLE IF NOT EXISTS "_prisma_migrations" (
+export const recordTable = `CREATE TABLE IF NOT EXISTS "_prisma_migrations" (
   id varchar(36) PRIMARY KEY NOT NULL,
   checksum varchar(64) NOT NULL,
   finished_at timestamptz,
@@ -31,66 +18,8 @@ const recordTable = `CREATE TABLE IF NOT EXISTS "_prisma_migrations" (
   applied_steps_count integer NOT NULL DEFAULT 0
 )`;
 
-/** Lines end in LF for the checksum, whatever git made of them on this system; for LF files it is the one Prisma writes. */
-function checksumOf(sql: string): string {
-  return createHash('sha256').update(sql.replaceAll('\r\n', '\n')).digest('hex');
-}
-
-/**
- * Reads the migrations: each `NNNN_name/migration.sql`, in the order of their numbers.
- * @throws SetUpError when a folder has no SQL file or no number
- */
-async function readMigrations(folder: string): Promise<Migration[]> {
-  const entries = await readdir(folder, { withFileTypes: true });
-  const names = entries.filter((entry) => entry.isDirectory()).map((entry) => entry.name);
-  const misnamed = names.find((name) => !/^\d{4}_[a-z0-9_]+$/.test(name));
-  if (misnamed) throw new SetUpError(`The migration folder ${join(folder, misnamed)} is not named NNNN_name.`, 'Rename it.');
-  return Promise.all(
-    names.sort().map(async (name) => {
-      const path = join(folder, name, 'migration.sql');
-      const sql = await readFile(path, 'utf8').catch((error: unknown) => {
-        throw new SetUpError(`The migration ${path} cannot be read: ${explain(error)}.`, 'Put it back; it belongs to the program.');
-      });
-      return { name, sql, checksum: checksumOf(sql) };
-    }),
-  );
-}
-
-/** What is applied must be the beginning of what we have, unchanged; else database and program do not belong together. */
-function refuseStrangers(applied: AppliedRow[], known: Migration[]): void {
-  const unfinished = applied.find((row) => !row.finished);
-  if (unfinished) {
-    throw new SetUpError(
-      `The migration ${unfinished.migration_name} was begun by another tool and not finished.`,
-      'Put the database back from a backup, or mend it by hand and mark the migration with `prisma migrate resolve`.',
-    );
-  }
-  const unknown = applied.filter((row) => !known.some(({ name }) => name === row.migration_name)).map((row) => row.migration_name);
-  if (unknown.length > 0) {
-    throw new SetUpError(
-      `The database is newer than this program: it has ${unknown.join(', ')}, which this program does not know.`,
-      'Start the newer Rungwise, or put back a backup from before the change.',
-    );
-  }
-  applied.forEach((row, index) => {
-    const expected = known[index];
-    if (expected?.name !== row.migration_name) {
-      throw new SetUpError(
-        `The migration ${expected?.name} comes before ${row.migration_name}, which the database has already.`,
-        'Give the new migration a higher number.',
-      );
-    }
-    if (expected.checksum !== row.checksum) {
-      throw new SetUpError(
-        `The migration ${row.migration_name} was changed after the database took it.`,
-        'Put the file back as it was, and write the change as a new migration.',
-      );
-    }
-  });
-}
-
-async function apply(client: pg.ClientBase, { name, sql, checksum }: Migration): Promise<void> {
-  await client.query('BEGIN');
+/** Applies one file inside the caller's transaction, and records it. @throws SetUpError when it fails */
+export async function applyInside(client: pg.ClientBase, { name, sql, checksum }: Migration): Promise<void> {
   try {
     // Without parameters the whole text goes as one simple query: nothing cuts it at a semicolon.
     await client.query(sql);
@@ -99,9 +28,7 @@ async function apply(client: pg.ClientBase, { name, sql, checksum }: Migration):
        VALUES ($1, $2, $3, now(), clock_timestamp(), 1)`,
       [randomUUID(), checksum, name],
     );
-    await client.query('COMMIT');
   } catch (error) {
-    await client.query('ROLLBACK').catch(() => undefined);
     const at = (error as pg.DatabaseError).position;
     const line = at ? ` (line ${sql.slice(0, Number(at)).split('\n').length})` : '';
     throw new SetUpError(
@@ -114,33 +41,101 @@ async function apply(client: pg.ClientBase, { name, sql, checksum }: Migration):
   }
 }
 
-async function takeLock(client: pg.ClientBase): Promise<void> {
-  await client.query(`SET statement_timeout = 0; SET idle_in_transaction_session_timeout = 0; SET lock_timeout = ${lockWaitMs}`);
+async function apply(client: pg.ClientBase, migration: Migration): Promise<void> {
+  await client.query('BEGIN');
   try {
-    await client.query('SELECT pg_advisory_lock($1)', [lock]);
+    await applyInside(client, migration);
+    await client.query('COMMIT');
+  } catch (error) {
+    await client.query('ROLLBACK').catch(() => undefined);
+    throw error;
+  }
+}
+
+async function waitFor(client: pg.ClientBase, how: 'pg_advisory_lock' | 'pg_advisory_xact_lock_shared'): Promise<void> {
+  try {
+    await client.query(`SELECT ${how}($1)`, [lock]);
   } catch (error) {
     if (codeOf(error) !== '55P03') throw error;
     throw new SetUpError('Another server has been changing the database for two minutes.', 'Wait until it is done and start again.');
   }
+}
+
+/**
+ * Whether there is nothing to do, as at nearly every start. Whoever changes the schema is waited for, but in one transaction: a lock of
+ * the session would outlive this connection where a pooler stands between, and the next start would wait for it in vain.
+ */
+async function isUpToDate(client: pg.ClientBase, known: Migration[]): Promise<boolean> {
+  await client.query('BEGIN');
+  try {
+    await client.query(`SET LOCAL statement_timeout = 0; SET LOCAL lock_timeout = ${lockWaitMs}`);
+    await waitFor(client, 'pg_advisory_xact_lock_shared');
+    const rows = await appliedRows(client);
+    if (rows.length !== known.length) return false;
+    refuseStrangers(rows, known);
+    return true;
+  } catch (error) {
+    // A new database has no such table.
+    if (codeOf(error) === '42P01') return false;
+    throw error;
+  } finally {
+    await client.query('ROLLBACK').catch(() => undefined);
+  }
+}
+
+/** Waits until nobody else changes the schema, and keeps it so until the connection ends. Statements may then take as long as they need. */
+export async function takeLock(client: pg.ClientBase): Promise<void> {
+  await client.query(`SET statement_timeout = 0; SET idle_in_transaction_session_timeout = 0; SET lock_timeout = ${lockWaitMs}`);
+  await waitFor(client, 'pg_advisory_lock');
   // What a migration waits for is other people's work: let it give up and be tried again rather than stop them all.
   await client.query('SET lock_timeout = 10000');
 }
 
-async function migrateWith(client: pg.ClientBase, folder: string): Promise<string[]> {
+/** What the database has had, in order. */
+export async function appliedRows(client: pg.ClientBase): Promise<AppliedRow[]> {
+  const { rows } = await client.query<AppliedRow>(
+    `SELECT migration_name, checksum, finished_at IS NOT NULL AS finished
+     FROM "_prisma_migrations" WHERE rolled_back_at IS NULL ORDER BY migration_name COLLATE "C"`,
+  );
+  return rows;
+}
+
+async function migrateWith(client: pg.ClientBase, folder: string, before: BeforeMigrating | undefined): Promise<string[]> {
   const known = await readMigrations(folder);
+  if (await isUpToDate(client, known)) return [];
   await takeLock(client);
   await client.query(recordTable).catch((error: unknown) => {
     if (codeOf(error) !== '42501') throw error;
     throw new SetUpError(`The database does not let this user make tables: ${explain(error)}.`, 'Make the user the owner of the database.');
   });
-  const { rows } = await client.query<AppliedRow>(
-    `SELECT migration_name, checksum, finished_at IS NOT NULL AS finished
-     FROM "_prisma_migrations" WHERE rolled_back_at IS NULL ORDER BY migration_name COLLATE "C"`,
-  );
+  const rows = await appliedRows(client);
   refuseStrangers(rows, known);
   const fresh = known.slice(rows.length);
+  const [first] = fresh;
+  if (first !== undefined && rows.length > 0) await before?.(first.name);
   for (const migration of fresh) await apply(client, migration);
   return fresh.map(({ name }) => name);
+}
+
+/** Done before a database that has had migrations gets more, while other servers wait. When it throws, nothing is changed. */
+export type BeforeMigrating = (first: string) => Promise<void>;
+
+/** A connection to change the database by. @throws SetUpError when there is none */
+export async function connectTo(url: string, name: string): Promise<pg.Client> {
+  const client = new pg.Client({ connectionString: url, application_name: name, connectionTimeoutMillis: 5000 });
+  client.on('error', () => undefined); // the running query reports it
+  await client.connect().catch(async (error: unknown) => {
+    await client.end().catch(() => undefined);
+    throw new SetUpError(`The database cannot be reached: ${explain(error)}.`, 'Check that it runs, and that DATABASE_URL is right.', {
+      cause: error,
+    });
+  });
+  return client;
+}
+
+/** Breaks the connection off. A server that is in the middle of sending or taking a table would not listen to a goodbye. */
+export function hangUp(client: pg.Client): void {
+  (client as unknown as { connection: { stream: { destroy(): void } } }).connection.stream.destroy();
 }
 
 /**
@@ -150,17 +145,10 @@ async function migrateWith(client: pg.ClientBase, folder: string): Promise<strin
  * @returns the names of those applied now
  * @throws SetUpError when a file fails (nothing of it is kept), was changed afterwards, or is unknown to this program
  */
-export async function migrate(url: string, folder: string): Promise<{ applied: string[] }> {
-  const client = new pg.Client({ connectionString: url, application_name: 'rungwise migrate', connectionTimeoutMillis: 5000 });
-  client.on('error', () => undefined); // the running query reports it
-  await client.connect().catch(async (error: unknown) => {
-    await client.end().catch(() => undefined);
-    throw new SetUpError(`The database cannot be reached: ${explain(error)}.`, 'Check that it runs, and that DATABASE_URL is right.', {
-      cause: error,
-    });
-  });
+export async function migrate(url: string, folder: string, before?: BeforeMigrating): Promise<{ applied: string[] }> {
+  const client = await connectTo(url, 'rungwise migrate');
   try {
-    return { applied: await migrateWith(client, folder) };
+    return { applied: await migrateWith(client, folder, before) };
   } finally {
     await client.end();
   }

@@ -16,10 +16,16 @@ export interface Settings {
   dataFolder: string;
   /** False when dataFolder is the default: then root may keep the database elsewhere. */
   dataFolderChosen: boolean;
+  /** Where backups are kept; absent: in the data folder. Absolute. */
+  backupsFolder: string | undefined;
+  /** The file that holds the passphrase of backups; absent: they are not encrypted. Absolute. */
+  backupPassphraseFile: string | undefined;
   /** Where people reach the server, such as https://club.example, when that is not the address it listens on. */
   origin: string | undefined;
   /** Addresses (or networks, 10.0.0.0/8) of proxies whose X-Forwarded-… headers are believed. */
   trustProxy: string[];
+  /** Where figures for monitoring can be read; absent: nowhere. */
+  metrics: { host: string; port: number } | undefined;
   clock: Clock;
   logLevel: 'fatal' | 'error' | 'warn' | 'info' | 'debug' | 'trace' | 'silent';
 }
@@ -35,6 +41,12 @@ function originOf(text: string): string | undefined {
   if (!URL.canParse(text)) return undefined;
   const url = new URL(text);
   return /^https?:$/.test(url.protocol) && !url.username && url.pathname === '/' && !url.search && !url.hash ? url.origin : undefined;
+}
+
+function hostAndPort(text: string): { host: string; port: number } | undefined {
+  const [, host = '', digits = ''] = /^([\w.-]+|\[[\da-fA-F:]+\]):(\d{1,5})$/.exec(text.trim()) ?? [];
+  const port = Number(digits);
+  return host !== '' && port > 0 && port <= 65_535 ? { host: host.replace(/^\[|\]$/g, ''), port } : undefined;
 }
 
 const variables = z.object({
@@ -56,6 +68,8 @@ const variables = z.object({
     )
     .optional(),
   RUNGWISE_DATA: z.string().optional(),
+  RUNGWISE_BACKUPS: z.string().optional(),
+  RUNGWISE_BACKUP_PASSPHRASE_FILE: z.string().optional(),
   RUNGWISE_ORIGIN: z
     .string()
     .refine((text) => originOf(text) !== undefined, 'must look like https://club.example, without a path')
@@ -66,6 +80,11 @@ const variables = z.object({
     .transform((text) => text.split(/[\s,]+/).filter(Boolean))
     .refine((list) => list.every(isNetwork), 'must be addresses or networks with commas between, such as 127.0.0.1,10.0.0.0/8')
     .default([]),
+  RUNGWISE_METRICS: z
+    .string()
+    .transform(hostAndPort)
+    .refine((place) => place !== undefined, 'must be an address and port of this computer, such as 127.0.0.1:9464')
+    .optional(),
   RUNGWISE_NOW: z.iso.datetime({ offset: true, error: 'must be a time such as 2026-05-01T18:00:00Z' }).optional(),
   RUNGWISE_ALLOW_CLOCK: z.enum(['yes', 'no'], 'must be yes or no').default('no'),
   LOG_LEVEL: z
@@ -101,8 +120,12 @@ export function readSettings(env: Record<string, string | undefined> = process.e
     databaseUrl: values.DATABASE_URL,
     dataFolder: values.RUNGWISE_DATA === undefined ? join(projectFolder, 'data') : resolve(values.RUNGWISE_DATA),
     dataFolderChosen: values.RUNGWISE_DATA !== undefined,
+    backupsFolder: values.RUNGWISE_BACKUPS === undefined ? undefined : resolve(values.RUNGWISE_BACKUPS),
+    backupPassphraseFile:
+      values.RUNGWISE_BACKUP_PASSPHRASE_FILE === undefined ? undefined : resolve(values.RUNGWISE_BACKUP_PASSPHRASE_FILE),
     origin: values.RUNGWISE_ORIGIN,
     trustProxy: values.RUNGWISE_TRUST_PROXY,
+    metrics: values.RUNGWISE_METRICS,
     clock: clockFrom(values),
     logLevel: values.LOG_LEVEL,
   };

@@ -13,6 +13,8 @@ export interface Home {
 }
 
 const marker = 'ABOUT.txt';
+/** Backups may be there before a database is: brought along, or made of an outside one. */
+const backups = 'backups';
 const about = `Rungwise keeps its data in this folder: its database in postgres/, and backups.
 Do not change anything in postgres/ by hand. To move or copy the folder, stop Rungwise first.
 `;
@@ -37,7 +39,7 @@ async function claim(folder: string): Promise<void> {
   try {
     // Root's folder must let the database's account pass through; what lies in it is closed on its own.
     await mkdir(folder, { recursive: true, mode: process.getuid?.() === 0 ? 0o711 : 0o700 });
-    const entries = (await readdir(folder)).filter((name) => !name.startsWith('.') && name !== 'lost+found');
+    const entries = (await readdir(folder)).filter((name) => !name.startsWith('.') && !['lost+found', backups].includes(name));
     if (!entries.includes(marker)) {
       if (entries.length > 0) {
         throw new SetUpError(`The data folder ${folder} holds something else already (${entries.slice(0, 3).join(', ')}).`, advice);
