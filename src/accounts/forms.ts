@@ -11,16 +11,16 @@ const name = nameText(
   'That name is too long. Forty letters are enough.',
 );
 
-/** Staff passwords: 12 letters or more, any letters at all, nothing cut off. */
+/** Staff passwords: 12 letters or more, any letters at all, nothing cut off. Whether one would be guessed is judged in `passwords.ts`. */
 const password = z
   .string({ error: 'Choose a password.' })
-  .refine((text) => [...text].length >= 12, 'Use 12 letters or more. Four words you can remember are a good password.')
-  .refine((text) => [...text].length <= 200, 'Use 200 letters at most.')
-  .refine((text) => new Set(text).size >= 5, 'That password repeats too few letters. Four words you can remember are better.')
-  .refine(
-    (text) => !/^(rungwise|password|passwort|qwerty|letmein|123456|abcdef|netherwobbling)/i.test(text.replace(/\s/g, '')),
-    'That password is among the first anybody would try. Choose another.',
-  );
+  .refine((text) => [...text].length >= 12, 'Use 12 letters or more. Four or five words that have nothing to do with one another are good.')
+  .refine((text) => [...text].length <= 1000, 'Use 1000 letters at most.');
+
+/** A password that is there already, whatever it looks like. */
+const known = z.string({ error: 'Type your password.' }).min(1, 'Type your password.').max(4000, 'That password is too long.');
+const code = z.string({ error: 'Type the code.' }).max(100, 'That is too long for a code.');
+const shared = z.literal('yes').optional();
 
 export const startForm = z.object({
   name,
@@ -31,12 +31,25 @@ export const startForm = z.object({
 
 export const returnForm = z.object({
   phrase: z.string({ error: 'Type the seven words.' }).max(400, 'That is too long. Type just the seven words.'),
+  shared,
 });
 
 export const signInForm = z.object({
   name: z.string({ error: 'Type your name.' }).min(1, 'Type your name.').max(80, 'That name is too long.'),
-  password: z.string({ error: 'Type your password.' }).min(1, 'Type your password.').max(1000, 'That password is too long.'),
+  password: known,
+  shared,
 });
+
+export const codeForm = z.object({ code: code.min(1, 'Type the six figures, or a recovery code.') });
+export const confirmForm = z.object({ password: known, code: code.default(''), back: z.string().max(400).catch('') });
+export const changePasswordForm = z.object({ old: known, password });
+export const setCodesForm = z.object({
+  secret: z.string().regex(/^[A-Z2-7]{32}$/),
+  code: code.min(1, 'Type the six figures it shows now.'),
+});
+export const dropCodesForm = z.object({ dropPassword: known, dropCode: code.min(1, 'Type the six figures, or a recovery code.') });
+/** Which session: a word made of its hash, never the hash itself. */
+export const sessionForm = z.object({ session: z.string().regex(/^[0-9a-f]{24}$/) });
 
 export const passwordForm = z.object({ password });
 export const setUpForm = z.object({ name, password });
@@ -47,5 +60,13 @@ export const accountForm = z.object({
   timeZone: z.string().refine(isTimeZone, 'That is no time zone this server knows. Write it like Europe/London or Asia/Kolkata.'),
 });
 
+export const roleForm = z.object({ role: z.enum(['tutor', 'administrator']) });
+export const forAllForm = z.object({ all: z.enum(['yes', 'no']) });
+export const personParams = z.object({
+  person: z
+    .string()
+    .regex(/^[1-9]\d{0,8}$/)
+    .transform(Number),
+});
 export const inviteForm = z.object({ name, role: z.enum(['tutor', 'administrator']) });
 export const tokenParams = z.object({ token: z.string().regex(/^[A-Za-z0-9_-]{32}$/) });

@@ -24,6 +24,10 @@ export const limits = {
   phrase: (address: string): Limit => ({ kind: 'phrase', who: address, most: 30, windowSeconds: 600 }),
   password: (address: string): Limit => ({ kind: 'password', who: address, most: 40, windowSeconds: 600 }),
   passwordOf: (name: string, address: string): Limit => ({ kind: 'password-of', who: `${name}\n${address}`, most: 8, windowSeconds: 600 }),
+  /** The password again, by somebody who is signed in. */
+  confirm: (personId: number): Limit => ({ kind: 'confirm', who: String(personId), most: 10, windowSeconds: 600 }),
+  /** Wherever from: whoever gets this far has the password. Ten in a quarter of an hour hit one of three codes in a million with 0.3 % a day. */
+  codeOf: (personId: number): Limit => ({ kind: 'code-of', who: String(personId), most: 10, windowSeconds: 900 }),
   link: (address: string): Limit => ({ kind: 'link', who: address, most: 30, windowSeconds: 600 }),
   /** Two slips of the pen for each of thirty people in one room. */
   join: (address: string): Limit => ({ kind: 'join', who: address, most: 60, windowSeconds: 600 }),

@@ -5,5 +5,6 @@ export { startForm } from './forms.js';
 export { limited, limits } from './guess-limits.js';
 export { originOf, typed, whyOf } from './route-needs.js';
 export { ensureInstallation, type Installation } from './staff-store.js';
-export type { Person } from './sessions.js';
+export { freshness, type Person, type Visit } from './sessions.js';
 export { regions, slipPart, welcomePage } from './pages.js';
+export { tidyAccounts } from './tidy-store.js';

@@ -26,12 +26,12 @@ export interface PhrasePage {
 
 export interface ReturnPage {
   view: 'accounts/return';
-  data: { csrf: string; phrase: FieldPart; words: number };
+  data: { csrf: string; phrase: FieldPart; words: number; sharedTicked: boolean };
 }
 
 export interface SignInPage {
   view: 'accounts/sign-in';
-  data: { csrf: string; name: FieldPart; why: string | null };
+  data: { csrf: string; name: FieldPart; why: string | null; sharedTicked: boolean };
 }
 
 /** The one-time pages: the first administrator, and an invited tutor. */
@@ -52,22 +52,10 @@ export interface MePage {
     /** The last return slip that a tutor made. */
     slip: { by: string; on: string } | null;
     saved: boolean;
-    sessions: { here: boolean; since: string; seen: string }[];
+    sessions: { here: boolean; word: string; shared: boolean; since: string; seen: string }[];
+    /** This browser is known to be on a computer that others use. */
+    onShared: boolean;
     roleWord: string;
-    titleBlock: TitleField[];
-  };
-}
-
-/** The administrator's list of staff, with a form to invite. */
-export interface StaffPage {
-  view: 'accounts/staff';
-  data: {
-    csrf: string;
-    people: { name: string; role: string; state: string }[];
-    name: FieldPart;
-    roles: { value: string; label: string; chosen: boolean }[];
-    /** A fresh one-time link, shown once. */
-    invitation: { name: string; href: string; until: string } | null;
     titleBlock: TitleField[];
   };
 }

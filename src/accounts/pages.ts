@@ -1,13 +1,14 @@
 import { dayNumber, dayWords, shortDate } from '../core/calendar.js';
 import type { FieldPart, TitleField } from '../core/page-parts.js';
-import { roleWords, type Role } from '../core/permissions.js';
+import { roleWords } from '../core/permissions.js';
 import type { Region } from '../core/syllabus.js';
-import type { MePage, PhrasePage, ReturnPage, SetPasswordPage, SignInPage, StaffPage, WelcomePage } from './page-types.js';
-import type { Person } from './sessions.js';
+import type { MePage, PhrasePage, ReturnPage, WelcomePage } from './page-types.js';
+import type { Person, Visit } from './sessions.js';
+import type { ListedSession } from './store.js';
 
 /** From what accounts knows to what its pages show. */
 
-const empty: FieldPart = { value: '', why: null };
+export const empty: FieldPart = { value: '', why: null };
 
 const regionLabels: Record<Region, string> = {
   uk: 'United Kingdom: 230 V, plugs with a fuse inside',
@@ -18,7 +19,7 @@ const regionLabels: Record<Region, string> = {
 export const regions = (chosen: string) =>
   Object.entries(regionLabels).map(([value, label]) => ({ value, label, chosen: value === chosen }));
 
-const field = (label: string, value: string, width: TitleField['width'], name = false): TitleField => ({
+export const field = (label: string, value: string, width: TitleField['width'], name = false): TitleField => ({
   label,
   value,
   width,
@@ -66,61 +67,20 @@ export function phrasePage(person: { displayName: string }, words: string[], fir
   };
 }
 
-export const returnPage = (csrf: string, phrase: FieldPart = empty): ReturnPage => ({
+export const returnPage = (csrf: string, phrase: FieldPart = empty, sharedTicked = false): ReturnPage => ({
   view: 'accounts/return',
-  data: { csrf, phrase, words: 7 },
+  data: { csrf, phrase, words: 7, sharedTicked },
 });
-
-export const signInPage = (csrf: string, name: FieldPart = empty, why: string | null = null): SignInPage => ({
-  view: 'accounts/sign-in',
-  data: { csrf, name, why },
-});
-
-export function setUpPage(csrf: string, action: string, name: FieldPart = empty, passwordWhy: string | null = null): SetPasswordPage {
-  return {
-    view: 'accounts/set-password',
-    data: {
-      csrf,
-      action,
-      heading: 'Set up this server',
-      lead: 'Nobody looks after this server yet. Choose a name and a password, and you are its administrator: you can then invite tutors.',
-      name,
-      nameFixed: false,
-      passwordWhy,
-    },
-  };
-}
-
-export function invitationPage(csrf: string, action: string, name: string, passwordWhy: string | null = null): SetPasswordPage {
-  return {
-    view: 'accounts/set-password',
-    data: {
-      csrf,
-      action,
-      heading: 'Choose your password',
-      lead: 'You have been invited to this server. Choose a password; from then on you sign in with your name and that password.',
-      name: { value: name, why: null },
-      nameFixed: true,
-      passwordWhy,
-    },
-  };
-}
-
-interface SessionSeen {
-  idHash: Uint8Array;
-  createdAt: Date;
-  lastSeenAt: Date;
-}
 
 /** What the page about oneself shows beside its form. */
 export interface MeView {
-  sessions: SessionSeen[];
+  sessions: ListedSession[];
   inClasses: boolean;
   slip: { at: Date; by: string | null } | null;
 }
 
 export function mePage(
-  person: Person,
+  person: Visit,
   { sessions, inClasses, slip }: MeView,
   csrf: string,
   saved: boolean,
@@ -138,16 +98,21 @@ export function mePage(
       inClasses,
       slip: slip === null ? null : slipPart(slip, person),
       saved,
-      sessions: sessions.map((session) => ({
-        here: person.sessionHash.equals(session.idHash),
-        since: dateOf(session.createdAt),
-        seen: dateOf(session.lastSeenAt),
-      })),
+      sessions: sessions.map(sessionRow),
+      onShared: person.shared,
       roleWord: roleWords[person.role],
       titleBlock: [field('Name', person.displayName, 6, true), field('Role', roleWords[person.role], 6)],
     },
   };
 }
+
+export const sessionRow = ({ word, here, shared, createdAt, lastSeenAt }: ListedSession) => ({
+  word,
+  here,
+  shared,
+  since: dateOf(createdAt),
+  seen: dateOf(lastSeenAt),
+});
 
 /** Who made a slip, and on which day of the candidate's calendar. */
 export const slipPart = (
@@ -158,38 +123,4 @@ export const slipPart = (
   on: dayWords(dayNumber(at.getTime(), timeZone)),
 });
 
-const dateOf = (date: Date): string => shortDate(date.toISOString().slice(0, 10));
-
-interface StaffSeen {
-  displayName: string;
-  role: string;
-  passwordHash: string | null;
-  invitationExpiresAt: Date | null;
-  lastSeenAt: Date | null;
-}
-
-export function staffPage(
-  people: StaffSeen[],
-  now: Date,
-  csrf: string,
-  invitation: StaffPage['data']['invitation'] = null,
-  name: FieldPart = empty,
-  role = 'tutor',
-): StaffPage {
-  return {
-    view: 'accounts/staff',
-    data: {
-      csrf,
-      people: people.map((person) => ({ name: person.displayName, role: roleWords[person.role as Role], state: stateOf(person, now) })),
-      name,
-      roles: (['tutor', 'administrator'] as const).map((value) => ({ value, label: roleWords[value], chosen: value === role })),
-      invitation,
-      titleBlock: [field('Staff', String(people.length), 6), field('As of', dateOf(now), 6)],
-    },
-  };
-}
-
-function stateOf(person: StaffSeen, now: Date): string {
-  if (person.passwordHash !== null) return person.lastSeenAt === null ? 'Has not been here yet' : `Last here ${dateOf(person.lastSeenAt)}`;
-  return person.invitationExpiresAt !== null && person.invitationExpiresAt > now ? 'Invited' : 'Invitation ran out: invite again';
-}
+export const dateOf = (date: Date): string => shortDate(date.toISOString().slice(0, 10));

@@ -1,3 +1,4 @@
+import { RungwiseError } from '../core/errors.js';
 import type { Clock } from '../platform/clock.js';
 import type { Bank } from './pages.js';
 import type { AccountsService } from './service.js';
@@ -21,6 +22,12 @@ export const originOf = (needs: Pick<AccountsRoutesNeeds, 'origin'>, request: { 
 /** The first message of a form for one of its fields. */
 export function whyOf(error: { issues: { path: PropertyKey[]; message: string }[] }, name: string): string | null {
   return error.issues.find((issue) => issue.path[0] === name)?.message ?? null;
+}
+
+/** What a form of ours holds that nobody types. @throws RungwiseError `form-not-understood` for what our pages cannot have sent */
+export function chosen<T>(parsed: { success: true; data: T } | { success: false }): T {
+  if (!parsed.success) throw new RungwiseError('form-not-understood');
+  return parsed.data;
 }
 
 export const typed = (body: unknown, name: string): string => {

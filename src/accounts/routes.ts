@@ -2,10 +2,13 @@ import { randomUUID } from 'node:crypto';
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import { dayNumber, dayWords } from '../core/calendar.js';
 import { readPhrase } from '../core/return-phrase.js';
-import { accountForm, returnForm, startForm } from './forms.js';
+import { accountForm, returnForm, sessionForm, startForm } from './forms.js';
+import { linkRoutes } from './link-routes.js';
 import { mePage, phrasePage, returnPage, welcomePage } from './pages.js';
-import { originOf, typed, whyOf, type AccountsRoutesNeeds } from './route-needs.js';
+import { chosen, originOf, typed, whyOf, type AccountsRoutesNeeds } from './route-needs.js';
+import { securityRoutes } from './security-routes.js';
 import type { Person } from './sessions.js';
+import { signInRoutes } from './sign-in-routes.js';
 import { staffRoutes } from './staff-routes.js';
 
 /** Coming in, coming back, and one's own account. */
@@ -14,6 +17,10 @@ export function accountsRoutes(needs: AccountsRoutesNeeds) {
     comeIn(app, needs);
     phraseOnce(app, needs);
     ownAccount(app, needs);
+    ownSessions(app, needs);
+    await app.register(signInRoutes(needs));
+    await app.register(linkRoutes(needs));
+    await app.register(securityRoutes(needs));
     await app.register(staffRoutes(needs));
   };
 }
@@ -38,6 +45,7 @@ function comeIn(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
     const started = await accounts.start(form.data, request.ip);
     // The same form sent twice: the person was made by the first, whose answer carries the phrase. Had that answer been lost, one starts anew.
     if (started === null) return reply.redirect('/', 303);
+    request.log.info({ person: started.personId }, 'came in');
     return keepPhrase(reply.signIn(started.cookie), needs, started.phrase).redirect('/phrase?first=yes', 303);
   });
 
@@ -45,12 +53,19 @@ function comeIn(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
 
   app.post('/return', { config }, async (request, reply) => {
     const form = returnForm.safeParse(request.body);
+    const shared = typed(request.body, 'shared') === 'yes';
     const result = form.success
-      ? await accounts.comeBack(form.data.phrase, request.ip)
+      ? await accounts.comeBack(form.data.phrase, shared, request.ip)
       : { why: whyOf(form.error, 'phrase') ?? 'Type the seven words.' };
-    if ('cookie' in result) return reply.signIn(result.cookie).redirect('/', 303);
+    if ('cookie' in result) {
+      if (request.person !== null) await accounts.signOut(request.person);
+      request.log.info({ person: result.personId }, 'came back');
+      return reply.signIn(result.cookie, shared).redirect('/', 303);
+    }
+    request.log.info('coming back refused');
     reply.code(422);
-    return reply.page(returnPage(reply.formToken(), { value: typed(request.body, 'phrase'), why: result.why }), { title: 'Not found yet' });
+    const phrase = { value: typed(request.body, 'phrase'), why: result.why };
+    return reply.page(returnPage(reply.formToken(), phrase, shared), { title: 'Not found yet' });
   });
 }
 
@@ -118,15 +133,35 @@ function ownAccount(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
   app.post('/me/phrase', { config: { access: 'study' } }, async (request, reply) =>
     keepPhrase(reply, needs, await accounts.newPhrase(request.who())).redirect('/phrase', 303),
   );
+}
 
-  app.post('/me/sign-out', { config }, async (request, reply) => {
-    await accounts.signOut(request.who());
+function ownSessions(app: FastifyInstance, { accounts }: AccountsRoutesNeeds): void {
+  const config = { access: 'keep-own-account' as const };
+  const leaving = { ...config, beforeCodes: true };
+
+  app.post('/me/sign-out', { config: leaving }, async (request, reply) => {
+    const person = request.who();
+    await accounts.signOut(person);
+    request.log.info({ person: person.id }, 'signed out');
     return reply.signOut().redirect('/', 303);
   });
 
-  app.post('/me/sign-out-everywhere', { config }, async (request, reply) => {
+  app.post('/me/sign-out-everywhere', { config: leaving }, async (request, reply) => {
     const person = request.who();
     await accounts.signOutEverywhere(person);
+    request.log.info({ person: person.id }, 'signed out everywhere');
     return reply.signOut().redirect('/', 303);
+  });
+
+  app.post('/me/sessions/end', { config }, async (request, reply) => {
+    const { session } = chosen(sessionForm.safeParse(request.body));
+    await accounts.endOwnSession(request.who(), session);
+    return reply.redirect('/me', 303);
+  });
+
+  app.post('/me/shared', { config }, async (request, reply) => {
+    await accounts.share(request.who());
+    // The cookie anew, without a date: it goes when the browser is closed.
+    return reply.keepShared(request).redirect('/me', 303);
   });
 }

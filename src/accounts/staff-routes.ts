@@ -1,92 +1,24 @@
-import type { FastifyInstance } from 'fastify';
-import { RungwiseError } from '../core/errors.js';
-import { inviteForm, passwordForm, setUpForm, signInForm, tokenParams } from './forms.js';
-import { invitationPage, setUpPage, signInPage, staffPage } from './pages.js';
-import { originOf, typed, whyOf, type AccountsRoutesNeeds } from './route-needs.js';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { known } from '../core/errors.js';
+import { forAllForm, inviteForm, personParams, roleForm, sessionForm } from './forms.js';
+import { chosen, originOf, typed, whyOf, type AccountsRoutesNeeds } from './route-needs.js';
+import { staffMemberPage, staffPage } from './staff-pages.js';
 
-/** Staff: signing in, the first administrator, invitations. */
+/** Administrators about the accounts of staff. All of it wants the password typed lately. */
 export function staffRoutes(needs: AccountsRoutesNeeds) {
   return async function routes(app: FastifyInstance): Promise<void> {
-    signIn(app, needs);
-    setUp(app, needs);
-    invitations(app, needs);
     staffList(app, needs);
+    member(app, needs);
+    memberActions(app, needs);
   };
 }
 
-const open = { config: { access: 'come-in' as const } };
-
-function tokenOf(params: unknown): string {
-  const parsed = tokenParams.safeParse(params);
-  if (!parsed.success) throw new RungwiseError('not-found');
-  return parsed.data.token;
-}
-
-function signIn(app: FastifyInstance, { accounts }: AccountsRoutesNeeds): void {
-  app.get('/sign-in', open, async (_request, reply) => reply.page(signInPage(reply.formToken()), { title: 'Sign in' }));
-
-  app.post('/sign-in', open, async (request, reply) => {
-    const form = signInForm.safeParse(request.body);
-    const cookie = form.success ? await accounts.signIn(form.data.name, form.data.password, request.ip) : null;
-    if (cookie !== null) return reply.signIn(cookie).redirect('/', 303);
-    reply.code(422);
-    const why = form.success
-      ? 'That name and password do not belong together. Check both; capital letters count in the password.'
-      : 'Type your name and your password.';
-    return reply.page(signInPage(reply.formToken(), { value: typed(request.body, 'name'), why: null }, why), { title: 'Not signed in' });
-  });
-}
-
-function setUp(app: FastifyInstance, { accounts }: AccountsRoutesNeeds): void {
-  app.get('/set-up/:token', open, async (request, reply) => {
-    const token = tokenOf(request.params);
-    if (!(await accounts.isSetUpToken(token, request.ip))) throw new RungwiseError('link-used');
-    return reply.page(setUpPage(reply.formToken(), `/set-up/${token}`), { title: 'Set up' });
-  });
-
-  app.post('/set-up/:token', open, async (request, reply) => {
-    const token = tokenOf(request.params);
-    const form = setUpForm.safeParse(request.body);
-    const again = (nameWhy: string | null, passwordWhy: string | null) => {
-      reply.code(422);
-      const name = { value: typed(request.body, 'name'), why: nameWhy };
-      return reply.page(setUpPage(reply.formToken(), `/set-up/${token}`, name, passwordWhy), { title: 'Not set up yet' });
-    };
-    if (!form.success) return again(whyOf(form.error, 'name'), whyOf(form.error, 'password'));
-    const result = await accounts.setUp(token, form.data.name, form.data.password);
-    if (result === 'used') throw new RungwiseError('link-used');
-    if (result === 'taken') return again('Somebody has that name already. Choose another.', null);
-    return reply.signIn(result.cookie).redirect('/', 303);
-  });
-}
-
-function invitations(app: FastifyInstance, { accounts }: AccountsRoutesNeeds): void {
-  app.get('/invitation/:token', open, async (request, reply) => {
-    const token = tokenOf(request.params);
-    const person = await accounts.invited(token, request.ip);
-    if (person === null) throw new RungwiseError('link-used');
-    return reply.page(invitationPage(reply.formToken(), `/invitation/${token}`, person.displayName), { title: 'Choose your password' });
-  });
-
-  app.post('/invitation/:token', open, async (request, reply) => {
-    const token = tokenOf(request.params);
-    const person = await accounts.invited(token, request.ip);
-    if (person === null) throw new RungwiseError('link-used');
-    const form = passwordForm.safeParse(request.body);
-    if (!form.success) {
-      reply.code(422);
-      const page = invitationPage(reply.formToken(), `/invitation/${token}`, person.displayName, whyOf(form.error, 'password'));
-      return reply.page(page, { title: 'Not saved yet' });
-    }
-    const cookie = await accounts.acceptInvitation(token, form.data.password);
-    if (cookie === null) throw new RungwiseError('link-used');
-    return reply.signIn(cookie).redirect('/', 303);
-  });
-}
+const config = { access: 'invite-staff' as const, fresh: true };
+const untilWords = (until: Date): string => `${until.toISOString().slice(0, 16).replace('T', ' ')} UTC`;
+const personOf = (request: FastifyRequest): number => known(personParams.safeParse(request.params)).person;
 
 function staffList(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
   const { accounts, clock } = needs;
-  const config = { access: 'invite-staff' as const };
 
   app.get('/staff', { config }, async (request, reply) => {
     const page = staffPage(await accounts.listStaff(request.who()), clock.now(), reply.formToken());
@@ -98,17 +30,79 @@ function staffList(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
     const form = inviteForm.safeParse(request.body);
     const result = form.success ? await accounts.invite(person, form.data.name, form.data.role) : null;
     if (form.success && result !== null && result !== 'taken') {
-      const until = result.until.toISOString().slice(0, 16).replace('T', ' ');
-      const invitation = { name: form.data.name, href: `${originOf(needs, request)}/invitation/${result.token}`, until: `${until} UTC` };
-      return reply.page(staffPage(await accounts.listStaff(person), clock.now(), reply.formToken(), invitation), {
-        title: 'Invited',
-        layout: 'two',
-      });
+      request.about = { person: result.personId };
+      const href = `${originOf(needs, request)}/invitation/${result.token}`;
+      const invitation = { name: form.data.name, href, until: untilWords(result.until) };
+      const page = staffPage(await accounts.listStaff(person), clock.now(), reply.formToken(), invitation);
+      return reply.page(page, { title: 'Invited', layout: 'two' });
     }
     reply.code(422);
     const why = form.success ? 'Somebody with that name is on the list already. Choose another name.' : whyOf(form.error, 'name');
     const name = { value: typed(request.body, 'name'), why };
     const page = staffPage(await accounts.listStaff(person), clock.now(), reply.formToken(), null, name, typed(request.body, 'role'));
     return reply.page(page, { title: 'Not invited yet', layout: 'two' });
+  });
+
+  app.post('/staff/codes', { config }, async (request, reply) => {
+    const { all } = chosen(forAllForm.safeParse(request.body));
+    await accounts.requireCodes(request.who(), all === 'yes');
+    request.about = { all };
+    return reply.redirect('/staff', 303);
+  });
+}
+
+function member(app: FastifyInstance, needs: AccountsRoutesNeeds): void {
+  const { accounts, clock } = needs;
+
+  app.get('/staff/:person', { config }, async (request, reply) => {
+    const view = await accounts.staffMember(request.who(), personOf(request));
+    return reply.page(staffMemberPage(view, clock.now(), reply.formToken()), { title: view.member.displayName, layout: 'two' });
+  });
+
+  app.post('/staff/:person/link', { config }, async (request, reply) => {
+    const id = personOf(request);
+    const made = await accounts.newPasswordLink(request.who(), id);
+    // Nobody of staff is found as not there; a closed account shows its page, which says that it is closed.
+    const view = await accounts.staffMember(request.who(), id);
+    if (made === null) return reply.redirect(`/staff/${id}`, 303);
+    const link = { name: made.name, href: `${originOf(needs, request)}/invitation/${made.token}`, until: untilWords(made.until) };
+    return reply.page(staffMemberPage(view, clock.now(), reply.formToken(), link), { title: 'A new link', layout: 'two' });
+  });
+}
+
+function memberActions(app: FastifyInstance, { accounts }: AccountsRoutesNeeds): void {
+  const back = (request: FastifyRequest, reply: FastifyReply): FastifyReply => reply.redirect(`/staff/${personOf(request)}`, 303);
+
+  app.post('/staff/:person/role', { config }, async (request, reply) => {
+    const { role } = chosen(roleForm.safeParse(request.body));
+    await accounts.changeRole(request.who(), personOf(request), role);
+    request.about = { to: role };
+    return back(request, reply);
+  });
+
+  app.post('/staff/:person/close', { config }, async (request, reply) => {
+    await accounts.close(request.who(), personOf(request));
+    return back(request, reply);
+  });
+
+  app.post('/staff/:person/reopen', { config }, async (request, reply) => {
+    await accounts.reopen(request.who(), personOf(request));
+    return back(request, reply);
+  });
+
+  app.post('/staff/:person/sign-out', { config }, async (request, reply) => {
+    await accounts.signOutStaff(request.who(), personOf(request));
+    return back(request, reply);
+  });
+
+  app.post('/staff/:person/sessions/end', { config }, async (request, reply) => {
+    const { session } = chosen(sessionForm.safeParse(request.body));
+    await accounts.signOutStaffSession(request.who(), personOf(request), session);
+    return back(request, reply);
+  });
+
+  app.post('/staff/:person/codes/remove', { config }, async (request, reply) => {
+    await accounts.takeOffCodes(request.who(), personOf(request));
+    return back(request, reply);
   });
 }

@@ -17,6 +17,9 @@ export interface SessionRow extends PersonRow {
   createdAt: Date;
   lastSeenAt: Date;
   expiresAt: Date;
+  confirmedAt: Date | null;
+  shared: boolean;
+  needsCodes: boolean;
 }
 
 type Sql = Pick<PoolClient, 'query'>;
@@ -26,8 +29,10 @@ const personColumns = 'p.id, p.display_name AS "displayName", p.role, p.time_zon
 export async function readSession(db: Db, idHash: Buffer): Promise<SessionRow | null> {
   const { rows } = await db.pool.query<SessionRow>({
     name: 'session-read',
-    text: `SELECT ${personColumns}, s.created_at AS "createdAt", s.last_seen_at AS "lastSeenAt", s.expires_at AS "expiresAt"
-           FROM session s JOIN person p ON p.id = s.person_id WHERE s.id_hash = $1`,
+    text: `SELECT ${personColumns}, s.created_at AS "createdAt", s.last_seen_at AS "lastSeenAt", s.expires_at AS "expiresAt",
+             s.confirmed_at AS "confirmedAt", s.shared,
+             p.role <> 'candidate' AND p.totp_secret IS NULL AND (SELECT second_factor_for_all FROM installation WHERE id = 1) AS "needsCodes"
+           FROM session s JOIN person p ON p.id = s.person_id WHERE s.id_hash = $1 AND p.closed_at IS NULL`,
     values: [idHash],
   });
   return rows[0] ?? null;
@@ -41,13 +46,29 @@ export async function touchSession(db: Db, idHash: Buffer, now: Date): Promise<v
   );
 }
 
-export async function addSession(sql: Sql, row: { idHash: Buffer; personId: number; now: Date; expiresAt: Date }): Promise<void> {
-  await sql.query('INSERT INTO session (id_hash, person_id, created_at, last_seen_at, expires_at) VALUES ($1, $2, $3, $3, $4)', [
-    row.idHash,
-    row.personId,
-    row.now,
-    row.expiresAt,
-  ]);
+/** Whether a paper of theirs runs. A look into what papers keep, and only when a session would end otherwise. */
+export async function isSittingPaper(db: Db, personId: number, now: Date): Promise<boolean> {
+  const { rowCount } = await db.pool.query(
+    'SELECT 1 FROM sitting WHERE person_id = $1 AND started_at IS NOT NULL AND handed_in_at IS NULL AND deadline_at > $2 LIMIT 1',
+    [personId, now],
+  );
+  return rowCount === 1;
+}
+
+export interface NewSession {
+  idHash: Buffer;
+  personId: number;
+  now: Date;
+  expiresAt: Date;
+  confirmedAt: Date | null;
+  shared: boolean;
+}
+
+export async function addSession(sql: Sql, row: NewSession): Promise<void> {
+  await sql.query(
+    'INSERT INTO session (id_hash, person_id, created_at, last_seen_at, expires_at, confirmed_at, shared) VALUES ($1, $2, $3, $3, $4, $5, $6)',
+    [row.idHash, row.personId, row.now, row.expiresAt, row.confirmedAt, row.shared],
+  );
   await sql.query('UPDATE person SET last_seen_at = $2 WHERE id = $1', [row.personId, row.now]);
 }
 
@@ -58,10 +79,6 @@ export async function endSession(db: Db, idHash: Buffer): Promise<void> {
 /** Ends all sessions of a person but, when given, the one in use. */
 export async function endSessions(sql: Sql, personId: number, but: Buffer | null): Promise<void> {
   await sql.query('DELETE FROM session WHERE person_id = $1 AND ($2::bytea IS NULL OR id_hash <> $2)', [personId, but]);
-}
-
-export async function listSessions(db: Db, personId: number) {
-  return db.prisma.session.findMany({ where: { personId }, orderBy: { lastSeenAt: 'desc' }, take: 50 });
 }
 
 export interface NewCandidate {
@@ -122,8 +139,44 @@ export async function personBySignInName(db: Db, signInName: string) {
   return db.prisma.person.findUnique({ where: { signInName }, select: { id: true, passwordHash: true, role: true } });
 }
 
-export async function setPasswordHash(db: Db, personId: number, passwordHash: string): Promise<void> {
-  await db.prisma.person.update({ where: { id: personId }, data: { passwordHash } });
+export async function setPasswordHash(sql: Sql, personId: number, passwordHash: string): Promise<void> {
+  await sql.query('UPDATE person SET password_hash = $2 WHERE id = $1', [personId, passwordHash]);
+}
+
+/** The password was typed in this browser just now. */
+export async function confirmSession(db: Db, idHash: Buffer, now: Date): Promise<void> {
+  await db.pool.query('UPDATE session SET confirmed_at = $2 WHERE id_hash = $1', [idHash, now]);
+}
+
+/** Makes a session a shared computer's: it ends at `expiresAt` at the latest. */
+export async function shareSession(db: Db, idHash: Buffer, expiresAt: Date): Promise<void> {
+  await db.pool.query('UPDATE session SET shared = true, expires_at = least(expires_at, $2) WHERE id_hash = $1', [idHash, expiresAt]);
+}
+
+// The database makes the word, so that no hash of a session is read for a page.
+const sessionWord = "left(encode(sha256(id_hash), 'hex'), 24)";
+
+export interface ListedSession {
+  /** Names it in a form. */
+  word: string;
+  here: boolean;
+  createdAt: Date;
+  lastSeenAt: Date;
+  shared: boolean;
+}
+
+/** @param here the session that asks */
+export async function listSessions(db: Db, personId: number, here: Buffer): Promise<ListedSession[]> {
+  const { rows } = await db.pool.query<ListedSession>(
+    `SELECT ${sessionWord} AS word, id_hash = $2 AS here, created_at AS "createdAt", last_seen_at AS "lastSeenAt", shared
+     FROM session WHERE person_id = $1 ORDER BY last_seen_at DESC LIMIT 50`,
+    [personId, here],
+  );
+  return rows;
+}
+
+export async function endSessionNamed(db: Db, personId: number, word: string): Promise<void> {
+  await db.pool.query(`DELETE FROM session WHERE person_id = $1 AND ${sessionWord} = $2`, [personId, word]);
 }
 
 export async function updateAccount(

@@ -1,4 +1,5 @@
 export { classFor, tutorOf } from './access.js';
+export { keepLonger } from './keep-store.js';
 export { listClasses, type ClassHead } from './head-store.js';
 export { findMember, membersOf, type MemberRow } from './member-store.js';
 export { joiningService } from './joining-service.js';

@@ -7,6 +7,7 @@ import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
 import { classFor, tutorOf } from './access.js';
 import { listClasses, type ClassHead } from './head-store.js';
+import { keepLonger } from './keep-store.js';
 import * as store from './member-store.js';
 import type { SlipWords } from './slip-cookie.js';
 
@@ -95,6 +96,12 @@ export function memberService({ db, clock, accounts }: MemberNeeds) {
     await store.removeMember(db, classId, personId);
   }
 
+  /** A member who was away for long is kept for a year more. */
+  async function keep(person: Person, classId: number, personId: number): Promise<void> {
+    await classFor(db, person, classId, permission);
+    await keepLonger(db, personId, clock.now(), classId);
+  }
+
   /** The slips that a tutor's browser keeps, with their names; whoever is no longer in the class is left out. */
   async function slips(person: Person, classId: number, kept: readonly SlipWords[]): Promise<SlipsView> {
     const head = await classFor(db, person, classId, permission);
@@ -106,7 +113,7 @@ export function memberService({ db, clock, accounts }: MemberNeeds) {
     return { head, slips: named, now: clock.now() };
   }
 
-  return { add, member, slip, move, remove, slips };
+  return { add, member, slip, move, remove, keep, slips };
 }
 
 /** One line of a form is one person, however often the form is sent. */

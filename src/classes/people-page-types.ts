@@ -1,4 +1,5 @@
 import type { FieldPart, TitleField } from '../core/page-parts.js';
+import type { QrPart } from '../core/qr-code.js';
 import type { ClassTab } from './tabs.js';
 
 /** What the pages about a class and its people show, exactly. */
@@ -30,13 +31,6 @@ export interface SaidPart {
   text: string;
 }
 
-/** A QR code: the path of its dark modules in a square of `size` modules, quiet zone included, and the address it holds. */
-export interface QrPart {
-  size: number;
-  d: string;
-  address: string;
-}
-
 /** An address that people are to type or scan. `local` where it works on this machine only. */
 export interface AddressPart {
   text: string;
@@ -60,6 +54,8 @@ export interface PeoplePage {
     said: SaidPart | null;
     lead: string;
     members: { href: string; name: string; joined: string; seen: string }[];
+    /** Who will be removed for want of visits. */
+    leaving: { name: string; on: string; keep: string }[];
     ended: boolean;
     endAction: string;
     add: { action: string; token: string; names: FieldPart; regions: { value: string; label: string; chosen: boolean }[] };
@@ -90,6 +86,8 @@ export interface PersonPage {
     back: string;
     tabs: ClassTab[];
     facts: string[];
+    /** Where an administrator removes the account; null for a tutor. */
+    removeWholly: string | null;
     slipAction: string;
     /** When the last slip was made, for the server; empty for never. */
     before: string;

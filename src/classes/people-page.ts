@@ -1,12 +1,12 @@
 import { regions, type Person } from '../accounts/index.js';
 import { dayNumber, isoDay, shortDate } from '../core/calendar.js';
 import { inFours } from '../core/join-code.js';
+import { qrOf } from '../core/qr-code.js';
 import type { FieldPart } from '../core/page-parts.js';
 import { roleWords, type Role } from '../core/permissions.js';
 import { counted } from '../core/words.js';
 import type { PaperRow } from '../questions/index.js';
 import { field } from '../study/index.js';
-import { qrOf } from './joining-qr.js';
 import type { MemberRow } from './member-store.js';
 import { classFields, emptyClass, faultIn, typedClass, type ClassTyped } from './people-fields.js';
 import type { Choice, NewClassPage, PeoplePage, SaidPart } from './people-page-types.js';
@@ -51,7 +51,7 @@ export interface PeopleTyped {
 }
 
 export function peoplePage(view: PeopleView, person: Person, frame: PeopleFrame, typed: PeopleTyped = {}): PeoplePage {
-  const { head, members, tutors, now } = view;
+  const { head, tutors, now } = view;
   const root = `/classes/${head.classId}/people`;
   const names = typed.add?.names ?? { value: '', why: null };
   const fields = typed.fields ?? typedClass(head);
@@ -65,7 +65,7 @@ export function peoplePage(view: PeopleView, person: Person, frame: PeopleFrame,
       fault: names.why === null ? faultIn(fields) : { why: names.why, target: 'names' },
       said: frame.said,
       lead: leadOf(view),
-      members: members.map((member) => memberLine(member, root, head.timeZone, now)),
+      ...membersPart(view, root),
       ended: head.ended,
       endAction: `${root}/end`,
       add: { action: `${root}/add`, token: frame.addToken, names, regions: regions(typed.add?.region ?? person.region) },
@@ -103,6 +103,11 @@ function leadOf({ head, tutors }: PeopleView): string {
   ];
   return `${parts.join('; ')}.`;
 }
+
+const membersPart = ({ head, members, leaving, now }: PeopleView, root: string): Pick<PeoplePage['data'], 'members' | 'leaving'> => ({
+  members: members.map((member) => memberLine(member, root, head.timeZone, now)),
+  leaving: leaving.map(({ personId, name, removeOn }) => ({ name, on: shortDate(removeOn), keep: `${root}/${personId}/keep` })),
+});
 
 const memberLine = (member: MemberRow, root: string, timeZone: string, now: Date): PeoplePage['data']['members'][number] => ({
   href: `${root}/${member.personId}`,

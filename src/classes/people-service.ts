@@ -8,6 +8,7 @@ import type { PaperRow, QuestionsService } from '../questions/index.js';
 import { nameOf } from '../study/index.js';
 import { classFor } from './access.js';
 import type { ClassHead } from './head-store.js';
+import { leavingOf, type LeavingMember } from './keep-store.js';
 import { membersOf, type MemberRow } from './member-store.js';
 import * as store from './people-store.js';
 
@@ -30,6 +31,8 @@ export interface PeopleView {
   tutors: store.StaffRow[];
   otherStaff: store.StaffRow[];
   members: MemberRow[];
+  /** Of them, who will be removed for want of visits. */
+  leaving: LeavingMember[];
   papers: PaperRow[];
   now: Date;
 }
@@ -76,7 +79,16 @@ export function peopleService({ db, clock, questions }: PeopleNeeds) {
       await store.tutorsOf(db, classId),
       await store.otherStaff(db, classId),
     ];
-    return { head, code, tutors, otherStaff, members: await membersOf(db, classId), papers: await questions.papers(), now: clock.now() };
+    return {
+      head,
+      code,
+      tutors,
+      otherStaff,
+      members: await membersOf(db, classId),
+      leaving: await leavingOf(db, classId),
+      papers: await questions.papers(),
+      now: clock.now(),
+    };
   }
 
   /** @returns what is wrong by field; nothing when it was saved */

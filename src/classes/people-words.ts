@@ -40,6 +40,7 @@ const said: Readonly<Record<string, SaidPart>> = {
     word: 'The candidate is not in this class any more.',
     text: 'The account, answers and papers stay the candidate’s; a paper that is open can be finished.',
   },
+  'kept-longer': { word: 'The candidate is kept for a year more.', text: 'After that, the time counts again from the last visit.' },
   moved: { word: 'The candidate is in the other class now.', text: 'Answers and papers went along, with extra time on papers.' },
 };
 

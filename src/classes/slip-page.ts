@@ -1,9 +1,10 @@
 import type { Person } from '../accounts/index.js';
 import { dayNumber } from '../core/calendar.js';
 import { inFours } from '../core/join-code.js';
+import { may } from '../core/permissions.js';
+import { qrOf } from '../core/qr-code.js';
 import { counted } from '../core/words.js';
 import { field } from '../study/index.js';
-import { qrOf } from './joining-qr.js';
 import type { MemberView, SlipsView } from './member-service.js';
 import type { JoinSlipsPage, PersonPage, SlipsPage } from './people-page-types.js';
 import type { PeopleView } from './people-service.js';
@@ -34,6 +35,7 @@ export function personPage(view: MemberView, person: Person, csrf: string): Pers
               `A new return slip was last made on ${momentWords(member.slipAt, head.timeZone)} by ${member.slipBy ?? 'a tutor who is no longer here'}.`,
             ]),
       ],
+      removeWholly: may(person.role, 'remove-people') ? `/people/${member.personId}/remove` : null,
       slipAction: `${root}/${member.personId}/slip`,
       before: member.slipAt?.toISOString() ?? '',
       moveAction: `${root}/${member.personId}/move`,

@@ -75,6 +75,12 @@ function oneCandidate(app: FastifyInstance, { members, origin }: PeopleRoutesNee
     return done(request, reply, 'moved');
   });
 
+  app.post('/classes/:class/people/:person/keep', { config }, async (request, reply) => {
+    const { class: classId, person } = personOf(request);
+    await members.keep(request.who(), classId, person);
+    return done(request, reply, 'kept-longer');
+  });
+
   app.post('/classes/:class/people/:person/remove', { config }, async (request, reply) => {
     const { class: classId, person } = personOf(request);
     await members.remove(request.who(), classId, person);

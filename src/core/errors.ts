@@ -24,6 +24,18 @@ export const errorCodes = {
     title: 'Please come in first',
     message: 'This page belongs to somebody. Start, or come back with your return phrase, and open it again.',
   },
+  'confirm-first': {
+    status: 403,
+    title: 'Type your password again first',
+    message:
+      'For changes like this one the server wants to be sure that it is still you. Nothing was changed. Type your password again, then go back in your browser to the form and send it once more: what you typed still stands there.',
+  },
+  'codes-first': {
+    status: 403,
+    title: 'Set up one-time codes first',
+    message:
+      'Whoever runs this server asks all tutors and administrators for them. Nothing was changed. Set them up, and go on from there.',
+  },
   'form-expired': {
     status: 403,
     title: 'This form is too old',

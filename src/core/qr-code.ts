@@ -1,5 +1,11 @@
 import { encode } from 'uqr';
-import type { QrPart } from './people-page-types.js';
+
+/** A QR code: the path of its dark modules in a square of `size` modules, quiet zone included, and the address it holds. */
+export interface QrPart {
+  size: number;
+  d: string;
+  address: string;
+}
 
 /** Light modules that must stand round a QR code (ISO/IEC 18004). */
 const quiet = 4;
