@@ -5,6 +5,7 @@ import { fewestOthers } from '../core/analysis/first-sight.js';
 import { gathered, type GatheredFigures } from '../core/analysis/gathered.js';
 import { partFigures, type PartFigures } from '../core/analysis/parts.js';
 import { RungwiseError } from '../core/errors.js';
+import { isTooFew } from '../core/group-figures.js';
 import { regionIds, type Region } from '../core/syllabus.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
@@ -52,14 +53,6 @@ export interface QuestionView {
 
 /** Shown in full; more is no evening's work. */
 export const shownInFull = 12;
-
-/**
- * Beyond a tutor's own classes figures carry no names, yet they could give one away: who knows the answers of the own class takes them from
- * those of the club, and what is left is another class's. So each step outward (own classes, all classes, everybody) must add nobody or at
- * least five people to a question, or its figures stay hidden. Whoever sees all classes anyway is held to it for those in no class. It does
- * not keep somebody from looking before and after an evening and taking the difference; a count of five is no more than a fair screen.
- */
-const fewestBeyond = 5;
 
 export type QuestionFiguresService = ReturnType<typeof questionFiguresService>;
 
@@ -129,9 +122,15 @@ function partsOf({ task }: PutQuestion, { revision }: OutlineRow, tallies: reado
   );
 }
 
+/**
+ * Beyond a tutor's own classes figures carry no names, yet they could give one away: who knows the answers of the own class takes them from
+ * those of the club, and what is left is another class's. So each step outward (own classes, all classes, everybody) must add nobody or at
+ * least five people to a question, or its figures stay hidden. Whoever sees all classes anyway is held to it for those in no class. It does
+ * not keep somebody from looking before and after an evening and taking the difference; a count of five is no more than a fair screen.
+ */
 function isHidden(tallies: readonly TallyRow[]): boolean {
   const sum = (of: 'beyond' | 'outside'): number => tallies.reduce((total, tally) => total + tally[of], 0);
-  return [sum('beyond'), sum('outside')].some((count) => count > 0 && count < fewestBeyond);
+  return [sum('beyond'), sum('outside')].some(isTooFew);
 }
 
 /** Somebody's query is a sign too, and with few answers the only one. */

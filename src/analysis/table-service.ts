@@ -8,7 +8,8 @@ import { readAnswers, type AnswerTables, type PlacedFault } from './table-csv.js
 /** Of one of the two tables. */
 export const mostTableBytes = 256 * 1024;
 
-const limits = {
+/** Of what is sent to the page. */
+export const tableLimits = {
   table: { rows: 5000, columns: 251, rowSize: 32_000, tooMany: 'Take a part of them, or use the command: npx rungwise analyse.' },
   bytes: mostTableBytes,
   cells: 250_000,
@@ -24,7 +25,7 @@ export type TableService = ReturnType<typeof tableService>;
 export function tableService({ clock }: { clock: Clock }) {
   function figures(person: Person, tables: AnswerTables): TableView | { faults: PlacedFault[] } {
     requirePermission(person, 'analyse-questions');
-    const read = readAnswers(tables, limits);
+    const read = readAnswers(tables, tableLimits);
     if ('faults' in read) return read;
     if (read.responses.rows.length === 0)
       return { faults: [{ table: 'answers', line: null, why: 'There is a header and no row below it.' }] };

@@ -1,5 +1,6 @@
 import { sum, together } from '../core/evenings/hands.js';
 import type { QuestionState } from '../core/evenings/steps.js';
+import { isTooFew } from '../core/group-figures.js';
 import { workingPart } from '../core/outcome-parts.js';
 import { keyLetter, lettersOf } from '../core/papers/sheet.js';
 import type { CautionPart } from '../core/page-parts.js';
@@ -49,6 +50,19 @@ export function countsPart({ task }: SheetItem, phones: readonly number[], hands
     return { letter, count, width: `${Math.round((count / all) * 100)}%`, key: letter === keyLetter(task) };
   });
   return { rows, total: totalWords(sum(phones), sum(hands)) };
+}
+
+/**
+ * What may stand before the class. Hands everybody has seen; choices on phones are counted only from five on, since fewer tell who chose
+ * what. The tutor has them all on the control page. @returns no rows where nothing may be counted
+ */
+export function wallCounts(item: SheetItem, phones: readonly number[], hands: readonly number[]): CountsPart {
+  const onPhones = sum(phones);
+  if (!isTooFew(onPhones)) return countsPart(item, phones, hands);
+  const few = `${counted(onPhones, 'answer')} on ${onPhones === 1 ? 'a phone' : 'phones'}: too few to count here without telling whose they are.`;
+  if (sum(hands) === 0) return { rows: [], total: few };
+  const none = phones.map(() => 0);
+  return { rows: countsPart(item, none, hands).rows, total: `${counted(sum(hands), 'hand')}. ${few}` };
 }
 
 function totalWords(phones: number, hands: number): string {

@@ -4,7 +4,7 @@ import { field } from '../study/index.js';
 import { currentItem, livePart, placeWords, rootOf } from './control-page.js';
 import type { HeldItem, HeldView } from './holding-service.js';
 import type { KeyPart, ScreenPage } from './page-types.js';
-import { answeredWords, cautionOf, countsPart, keyPart, questionPart } from './parts.js';
+import { answeredWords, cautionOf, keyPart, questionPart, wallCounts } from './parts.js';
 
 /** The projector's page: one question in large type, and nothing of its key or its counts before they are shown. */
 
@@ -39,7 +39,7 @@ export function screenPage(view: HeldView, seen: string, phones: string | null):
 }
 
 function optionRows(item: HeldItem, { phones, head }: HeldView, key: KeyPart | null): ScreenPage['data']['options'] {
-  const counts = key === null ? [] : countsPart(item, phones[head.place - 1] ?? [], item.hands).rows;
+  const counts = key === null ? [] : wallCounts(item, phones[head.place - 1] ?? [], item.hands).rows;
   return questionPart(item).options.map(({ letter, text }, index) => {
     const row = counts[index];
     return { letter, text, bar: row === undefined ? null : { count: row.count, width: row.width }, key: row?.key === true };
@@ -56,7 +56,7 @@ function stateWords(item: HeldItem, { answered, head, phones }: HeldView): strin
     case 'closed':
       return `Closed. ${words}`;
     case 'shown':
-      return countsPart(item, phones[head.place - 1] ?? [], item.hands).total;
+      return wallCounts(item, phones[head.place - 1] ?? [], item.hands).total;
   }
 }
 

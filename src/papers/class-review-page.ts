@@ -1,5 +1,6 @@
 import { answeredPart, keyWords } from '../core/tasks/answered-part.js';
 import { letterOf } from '../core/tasks/task.js';
+import { isTooFew } from '../core/group-figures.js';
 import { counted } from '../core/words.js';
 import { cautionPart, questionTitleBlock } from '../study/index.js';
 import type { ClassReviewPage } from './set-page-types.js';
@@ -36,11 +37,14 @@ function shownPart({ items, counts }: ReviewView, index: number): ClassReviewPag
   const item = items[index];
   if (item === undefined) return null;
   const { options, blank, handedIn } = counts[index] ?? { options: [], blank: 0, handedIn: 0 };
+  // It stands before the class, where counts of fewer than five would tell who chose what.
+  const few = isTooFew(handedIn);
   return {
     fact: keyWords(item.task),
     answered: answeredPart(item.task, item.drawing, null),
-    counts: options.map((count, place) => ({ letter: letterOf(place), count, share: handedIn === 0 ? '' : `of ${handedIn}` })),
-    blank: blank === 0 ? null : `${counted(blank, 'blank')}.`,
+    few: few ? `${counted(handedIn, 'paper')} handed in: too few to count here without telling whose they are.` : null,
+    counts: few ? [] : options.map((count, place) => ({ letter: letterOf(place), count, share: handedIn === 0 ? '' : `of ${handedIn}` })),
+    blank: blank === 0 || few ? null : `${counted(blank, 'blank')}.`,
     explanation: item.bank.item.kind === 'fixed' ? item.bank.item.question.explanation : null,
   };
 }

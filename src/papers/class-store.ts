@@ -160,3 +160,8 @@ export async function setExtraTime(db: Db, classId: number, personId: number, pe
 export async function removeGuest(db: Db, paperId: string, sittingId: string): Promise<void> {
   await db.pool.query('DELETE FROM sitting WHERE id = $2 AND paper_id = $1 AND guest_name IS NOT NULL', [paperId, sittingId]);
 }
+
+export async function isOfPaper(db: Db, paperId: string, sittingId: string): Promise<boolean> {
+  const { rowCount } = await db.pool.query('SELECT FROM sitting WHERE id = $2 AND paper_id = $1', [paperId, sittingId]);
+  return rowCount === 1;
+}

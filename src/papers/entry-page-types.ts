@@ -27,7 +27,7 @@ export interface EnterPage {
     /** How many letters each question has: a figure a question, versions parted by spaces. */
     counts: string;
     /** Where the form that removes a sheet without an account is sent. */
-    remove: { action: string; name: string } | null;
+    remove: { action: string; nameAction: string; name: string } | null;
     csvHref: string;
     resultsHref: string;
     left: string;

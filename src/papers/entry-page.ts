@@ -88,7 +88,7 @@ export function enterPage(view: EntryView, person: Person, csrf: string, { typed
       remove:
         corrected === null || corrected.sitting.guestName === null
           ? null
-          : { action: `${here}/enter/${corrected.sitting.sittingId}/remove`, name: corrected.name },
+          : removePart(`${here}/enter/${corrected.sitting.sittingId}`, corrected.name),
       csvHref: `${here}/csv`,
       resultsHref: `${here}/results.csv`,
       left: open === 0 ? 'Every member has a result.' : `${counted(open, 'member')} without a result yet.`,
@@ -186,3 +186,5 @@ function reportOf(rows: readonly CheckedRow[], absent: readonly string[]): CsvRe
     confirm: clean.length === 0 ? null : { label: `Import the ${counted(clean.length, 'clean row')}`, clean: String(clean.length) },
   };
 }
+
+const removePart = (sheet: string, name: string) => ({ action: `${sheet}/remove`, nameAction: `${sheet}/name`, name });

@@ -125,6 +125,14 @@ function removing(app: FastifyInstance, setting: SettingService): void {
     await setting.removeGuest(request.who(), paper, sitting);
     return reply.redirect(`/class-papers/${paper}/enter`, 303);
   });
+
+  app.post('/class-papers/:paper/enter/:sitting/name', { config }, async (request, reply) => {
+    const params = forms.sheetParams.safeParse(request.params);
+    if (!params.success) throw new RungwiseError('not-found');
+    const { paper, sitting } = params.data;
+    await setting.takeNameOff(request.who(), paper, sitting);
+    return reply.redirect(`/class-papers/${paper}/enter`, 303);
+  });
 }
 
 /** A text within its limit may take three times as much on its way, and a file comes beside it. */

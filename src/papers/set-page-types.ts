@@ -76,6 +76,8 @@ export interface ClassReviewPage {
     shown: {
       fact: string;
       answered: AnsweredPart;
+      /** Said in place of the counts. */
+      few: string | null;
       counts: { letter: string; count: number; share: string }[];
       blank: string | null;
       explanation: string | null;

@@ -8,6 +8,7 @@ import type { PaperRow, QuestionsService } from '../questions/index.js';
 import { nameOf } from '../study/index.js';
 import * as store from './class-store.js';
 import type { Correcting } from './correcting.js';
+import { takeNamesOff } from './guest-names-store.js';
 import type { HandingIn } from './hand-in.js';
 import { shortWords, type PaperMaker } from './making.js';
 import { addPaper, itemsOf } from './paper-store.js';
@@ -140,6 +141,12 @@ export function settingService({ db, clock, questions, maker, handingIn, correct
     await store.removeGuest(db, paperId, sittingId);
   }
 
+  /** The sheet stays, and nobody can tell whose it was. */
+  async function takeNameOff(person: Person, paperId: string, sittingId: string): Promise<void> {
+    await headOf(person, paperId);
+    if (await store.isOfPaper(db, paperId, sittingId)) await takeNamesOff(db.pool, [sittingId]);
+  }
+
   async function review(person: Person, paperId: string): Promise<ReviewView> {
     const all = await headOf(person, paperId);
     const numbers = Array.from({ length: all.versions }, (_, index) => index + 1);
@@ -157,7 +164,7 @@ export function settingService({ db, clock, questions, maker, handingIn, correct
 
   const closeOverdue = (): Promise<number> => handingIn.closeOverdue(clock.now());
 
-  return { overview, set, headOf, view, versions, close, setExtraTime, removeGuest, review, marks, closeOverdue };
+  return { overview, set, headOf, view, versions, close, setExtraTime, removeGuest, takeNameOff, review, marks, closeOverdue };
 }
 
 type Counted = Awaited<ReturnType<typeof store.choiceCounts>>;

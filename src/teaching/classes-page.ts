@@ -15,12 +15,13 @@ export interface ClassesView {
   now: Date;
 }
 
-export function classesPage({ heads, lines, now }: ClassesView, person: Person): ClassesPage {
+export function classesPage({ heads, lines, now }: ClassesView, person: Person, warnings: readonly { what: string }[] = []): ClassesPage {
   const running = heads.filter(({ ended }) => !ended);
   return {
     view: 'home/tutor',
     data: {
       heading: running.length === 1 ? 'Your class' : 'Classes',
+      warnings: warnings.map(({ what }) => ({ what })),
       classes: running.map((head) => {
         const root = `/classes/${head.classId}`;
         return {

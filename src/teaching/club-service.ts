@@ -1,5 +1,6 @@
 import { requirePermission, type Person } from '../accounts/index.js';
 import { dayNumber } from '../core/calendar.js';
+import { fewestPeople } from '../core/group-figures.js';
 import { memoryModel } from '../core/memory.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
@@ -18,9 +19,6 @@ export interface ClubView {
   /** Figures of at least so many people only: fewer would be figures of persons. */
   everybody: readonly store.TopicStanding[];
 }
-
-/** Group figures are told from five people on. */
-export const fewestPeople = 5;
 
 export function clubService({ db, clock, questions }: { db: Db; clock: Clock; questions: QuestionsService }) {
   const { curve } = memoryModel();

@@ -15,6 +15,8 @@ export interface ClassesPage {
   view: 'home/tutor';
   data: {
     heading: string;
+    /** For administrators: what the server needs of them. */
+    warnings: { what: string }[];
     classes: {
       name: string;
       /** Candidates, meeting, exam. */

@@ -8,7 +8,7 @@ import type { PlanItem } from './plan-service.js';
 /** `7 of 12 chose “...”, 3 of them sure`, or for a number `7 of 12: multiplied instead of dividing`. */
 export function mistakeWords({ people, of, sure, text }: PlanItem['mistakes'][number]): string {
   const chose = /^(“|the place)/.test(text) ? `${people} of ${of} chose ${text}` : `${people} of ${of}: ${text}`;
-  return `${chose.replace(/[.”]*$/, (end) => (end.includes('”') ? '”' : ''))}${sure === 0 ? '' : sure === people ? ', and were sure' : `, ${sure} of them sure`}.`;
+  return `${chose.replace(/(?<![.”])[.”]+$/, (end) => (end.includes('”') ? '”' : ''))}${sure === 0 ? '' : sure === people ? ', and were sure' : `, ${sure} of them sure`}.`;
 }
 
 /** What one item of the plan says in a line: the commonest mistake behind it, else what it costs. */
