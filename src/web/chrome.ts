@@ -36,7 +36,7 @@ function nav(request: FastifyRequest): Chrome['nav'] {
     ...offered('read-bank', '/bank', 'Bank'),
     ...offered('read-bank', '/queries', 'Queries'),
     ...offered('keep-packs', '/packs', 'Packs'),
-    ...offered('invite-staff', '/staff', 'Staff'),
+    ...offered('upkeep', '/upkeep', 'Upkeep').map((entry) => ({ ...entry, current: /^\/(upkeep|staff|people)(\/|$)/.test(path) })),
     { href: '/calculators', label: 'Calculators', current: path.startsWith('/calculators') },
     { href: '/about', label: 'About', current: path === '/about' },
   ];

@@ -72,13 +72,18 @@ function errorReply(request: FastifyRequest, reply: FastifyReply, { code, retryA
       heading: title,
       message: message + wait,
       reference: status >= 500 ? request.id : null,
-      backHref: '/',
-      backLabel: 'Go to the start',
+      ...(wayOn[code] ?? { backHref: '/', backLabel: 'Go to the start' }),
     },
   };
   reply.code(status);
   return reply.page(page, { title });
 }
+
+/** Where an error leads that is not the start. */
+const wayOn: Partial<Record<ErrorCode, { backHref: string; backLabel: string }>> = {
+  'confirm-first': { backHref: '/confirm', backLabel: 'Type your password' },
+  'codes-first': { backHref: '/me/codes', backLabel: 'Set them up' },
+};
 
 const waitWords = (seconds: number): string => (seconds < 90 ? `${seconds} seconds` : `${Math.ceil(seconds / 60)} minutes`);
 

@@ -8,6 +8,7 @@ import { eveningsRoutes, eveningsService } from '../evenings/index.js';
 import { classChances, outlookRoutes, outlookService } from '../outlook/index.js';
 import { packsRoutes, packsService, uploadsService } from '../packs/index.js';
 import { papersRoutes, papersService } from '../papers/index.js';
+import { heldService, personalDataRoutes, removalService, retentionService, type RemovedList } from '../personal-data/index.js';
 import { planRoutes, planService } from '../plan/index.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
@@ -17,6 +18,7 @@ import { reportsRoutes, reportsService } from '../reports/index.js';
 import { skillsRoutes, skillsService } from '../skills/index.js';
 import { enrol, enrolAll, studyRoutes, studyService } from '../study/index.js';
 import { teachingRoutes, teachingService } from '../teaching/index.js';
+import { upkeepRoutes, upkeepService, type ServerPlace } from '../upkeep/index.js';
 import { homeRoutes } from './home.js';
 
 /** Every feature's service, and the routes that lead to it. */
@@ -27,12 +29,24 @@ export interface FeatureNeeds {
   installation: Installation;
   /** Where people reach the server; null: wherever they asked. */
   origin: string | null;
+  /** The file beside the backups that says who was removed. */
+  removedList?: RemovedList;
+  /** What this process knows of itself and of its disk. */
+  place: ServerPlace;
 }
 
 type Services = ReturnType<typeof buildServices>;
 
+type KeepingNeeds = Pick<FeatureNeeds, 'db' | 'clock'> & { removedList: RemovedList | undefined };
+
+/** How long people are kept, and their removal. */
+function keepingServices({ db, clock, removedList }: KeepingNeeds, log: (error: unknown) => void) {
+  const removal = removalService({ db, clock, removedList: removedList ?? null, log });
+  return { held: heldService({ db, clock }), removal, retention: retentionService({ db, clock, removal }) };
+}
+
 /** @param log gets what went wrong where nobody is waiting for an answer */
-export function buildServices({ db, clock, installation }: FeatureNeeds, log: (error: unknown) => void) {
+export function buildServices({ db, clock, installation, removedList, place }: FeatureNeeds, log: (error: unknown) => void) {
   const questions = questionsService({ db, clock });
   const accounts = accountsService({ db, clock, installation, enrol });
   const outlook = outlookService({ db, clock, questions });
@@ -40,6 +54,7 @@ export function buildServices({ db, clock, installation }: FeatureNeeds, log: (e
   const teaching = teachingService({ db, clock, questions, chances: classChances({ db, questions }) });
   const papers = papersService({ db, clock, questions, outlook });
   const evenings = eveningsService({ db, clock, questions, log });
+  const kept = keepingServices({ db, clock, removedList }, log);
   return {
     clock,
     questions,
@@ -58,11 +73,17 @@ export function buildServices({ db, clock, installation }: FeatureNeeds, log: (e
     figures: questionFiguresService({ db, clock, questions }),
     skills: skillsService({ db, clock, questions }),
     reports: reportsService({ db, clock, questions, teaching, progress, outlook }),
+    ...kept,
+    upkeep: upkeepService({ db, clock, place }),
     calculators: calculatorsService({ questions }),
     bank: bankService({ db, questions }),
     queries: queriesService({ db, clock, questions }),
     uploads: uploadsService({ db, clock, packs: packsService({ db, enrolAll }), forget: questions.forget }),
-    closeOverdue: async (): Promise<number> => (await papers.setting.closeOverdue()) + (await evenings.holding.endForgotten()),
+    work: {
+      closeOverdue: async (): Promise<number> => (await papers.setting.closeOverdue()) + (await evenings.holding.endForgotten()),
+      retention: kept.retention.run,
+      noteRemoved: kept.removal.listRemoved,
+    },
   };
 }
 
@@ -86,4 +107,6 @@ export async function registerFeatures(server: FastifyInstance, services: Servic
   await server.register(eveningsRoutes({ evenings: services.evenings, origin }));
   await server.register(skillsRoutes(services.skills));
   await server.register(reportsRoutes(services.reports));
+  await server.register(personalDataRoutes(services));
+  await server.register(upkeepRoutes(services.upkeep));
 }

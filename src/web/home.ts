@@ -7,6 +7,7 @@ import type { EveningsService } from '../evenings/index.js';
 import type { PapersService } from '../papers/index.js';
 import { classesPage, type TeachingService } from '../teaching/index.js';
 import type { QuestionsService } from '../questions/index.js';
+import type { UpkeepService } from '../upkeep/index.js';
 import { nowPage, type StudyService } from '../study/index.js';
 import type { AboutPage } from './page-types.js';
 
@@ -18,9 +19,10 @@ export interface HomeNeeds {
   queries: QueriesService;
   papers: PapersService;
   evenings: EveningsService;
+  upkeep: UpkeepService;
 }
 
-export function homeRoutes({ study, teaching, questions, queries, papers, evenings }: HomeNeeds) {
+export function homeRoutes({ study, teaching, questions, queries, papers, evenings, upkeep }: HomeNeeds) {
   return async function routes(app: FastifyInstance): Promise<void> {
     const config = { access: 'come-in' as const };
 
@@ -32,8 +34,11 @@ export function homeRoutes({ study, teaching, questions, queries, papers, evenin
           layout: 'two',
           scripts: ['numeric-field'],
         });
-      if (!may(person.role, 'study'))
-        return reply.page(classesPage(await teaching.overview(person), person), { title: 'Classes', styles: ['class.css'] });
+      if (!may(person.role, 'study')) {
+        const warnings = may(person.role, 'upkeep') ? await upkeep.warnings(person) : [];
+        const page = classesPage(await teaching.overview(person), person, warnings);
+        return reply.page(page, { title: 'Classes', styles: ['class.css'] });
+      }
       const counts = await queries.counts(person);
       const waiting = { paper: await papers.own.notice(person), evening: await evenings.joining.notice(person) };
       const page = nowPage(await study.overview(person), person, reply.formToken(), randomUUID(), counts, waiting);

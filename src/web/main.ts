@@ -1,11 +1,13 @@
 import { randomBytes } from 'node:crypto';
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import { ensureInstallation, type AccountsService } from '../accounts/index.js';
+import { ensureInstallation, type AccountsService, type Installation } from '../accounts/index.js';
+import { jobList } from '../jobs/list.js';
+import { startJobs } from '../jobs/index.js';
 import { packsService, readPackFolder, refusalWords } from '../packs/index.js';
+import { migrateSafely } from '../platform/backup/index.js';
 import { openDatabase, type Db } from '../platform/db.js';
 import { openDatabasePlace, type OpenedPlace } from '../platform/database-place.js';
-import { migrate } from '../platform/migrate.js';
 import { projectFolder } from '../platform/project-folder.js';
 import { SetUpError } from '../platform/set-up-error.js';
 import { readSettings, type Settings } from '../platform/settings.js';
@@ -13,6 +15,8 @@ import { step } from '../platform/steps.js';
 import type { DemonstrationAccess } from '../../prisma/seed.js';
 import { enrolAll } from '../study/index.js';
 import { buildApp } from './app.js';
+import { listenForMetrics } from './metrics.js';
+import { serverPlace } from './server-place.js';
 
 /** The server's process: database, migrations, packs, pages; and an orderly end. */
 
@@ -51,8 +55,9 @@ const dataFolderOf = (settings: Settings): string => (demo ? `${settings.dataFol
 async function serve(settings: Settings, url: string, asked: Promise<void>): Promise<void> {
   await step(
     'migrations',
-    () => migrate(url, join(projectFolder, 'prisma/migrations')),
-    ({ applied }) => (applied.length === 0 ? 'up to date' : applied.join(', ')),
+    () => migrateSafely(url, settings, dataFolderOf(settings)),
+    ({ applied, backup }) =>
+      applied.length === 0 ? 'up to date' : `${applied.join(', ')}${backup === null ? '' : `, after a backup: ${backup}`}`,
   );
   const db = openDatabase({ url, log: say });
   try {
@@ -65,32 +70,47 @@ async function serve(settings: Settings, url: string, asked: Promise<void>): Pro
     const demonstration = demo
       ? await step('demonstration', async () => (await import('../../prisma/seed.js')).fillDemonstration(db, installation, settings.clock))
       : null;
-    const { server, accounts, closeOverdue } = await buildApp({
-      db,
-      clock: settings.clock,
-      installation,
-      origin: settings.origin ?? null,
-      trustProxy: settings.trustProxy,
-      logger: { level: settings.logLevel === 'info' ? 'warn' : settings.logLevel },
-    });
-    const address = await step('pages', () => server.listen({ port: settings.port, host: settings.host }));
-    const shown = settings.origin ?? address;
-    if (demonstration === null) await sayHowToBegin(accounts, shown);
-    else sayWhoIsThere(demonstration);
-    console.log(`ready ${address}/`);
-    const overdue = setInterval(() => {
-      closeOverdue().catch((error: unknown) => server.log.warn({ err: error }, 'papers whose time has run out could not be handed in'));
-    }, overdueMilliseconds);
-    await asked;
-    clearInterval(overdue);
-    await server.close();
+    await open(settings, db, { installation, demonstration, url }, asked);
   } finally {
     await db.close();
   }
 }
 
-/** A paper that nobody looks at is handed in this soon after its end. */
-const overdueMilliseconds = 20_000;
+interface Opened {
+  installation: Installation;
+  demonstration: DemonstrationAccess | null;
+  url: string;
+}
+
+/** Takes requests and runs jobs until asked to stop; then finishes what is under way. */
+async function open(settings: Settings, db: Db, { installation, demonstration, url }: Opened, asked: Promise<void>): Promise<void> {
+  const { place, removed } = await serverPlace(settings, dataFolderOf(settings), url);
+  const { server, accounts, work, figures } = await buildApp({
+    db,
+    clock: settings.clock,
+    installation,
+    origin: settings.origin ?? null,
+    trustProxy: settings.trustProxy,
+    // Whoever starts it by hand wants to read what to do; a service's log also tells who came in, by number.
+    logger: { level: settings.logLevel === 'info' && process.stdout.isTTY ? 'warn' : settings.logLevel },
+    place,
+    removedList: removed,
+    measured: settings.metrics !== undefined,
+  });
+  const watched = settings.metrics === undefined || figures === null ? null : await listenForMetrics(figures, settings.metrics);
+  const address = await step('pages', () => server.listen({ port: settings.port, host: settings.host }));
+  const shown = settings.origin ?? address;
+  if (demonstration === null) await sayHowToBegin(accounts, shown);
+  else sayWhoIsThere(demonstration);
+  console.log(`ready ${address}/`);
+  const list = jobList({ db, clock: settings.clock, place, ...work });
+  const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
+  const jobs = startJobs({ db, clock: settings.clock, jobs: list, timeZone, server: place.server, log: server.log });
+  await asked;
+  await jobs.stop();
+  await server.close();
+  await watched?.close();
+}
 
 /** Every folder of question-packs. A pack with faults is left out, said plainly, and what was loaded before stays. */
 async function loadShippedPacks(db: Db): Promise<string[]> {

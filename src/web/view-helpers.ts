@@ -31,7 +31,7 @@ function spellings(unit: string): string[] {
  * number or a code such as FU-08, so a failed match costs its own length once and the whole text is read in straight time.
  */
 const QUANTITY = new RegExp(
-  String.raw`(?<![\p{L}\p{N}.,_–−-])([-−+±]?\d+(?:[.,\u202f\u00a0]\d+)*(?:[–-]\d+(?:[.,]\d+)*)?)[ \u00a0\u202f\u2009](${unitPattern})(?![\p{L}\p{N}_²³])`,
+  String.raw`(?<![\p{L}\p{N}.,_–−-]|\d[\u202f\u00a0])([-−+±]?\d+(?:[.,\u202f\u00a0]\d+)*(?:[–-]\d+(?:[.,]\d+)*)?)[ \u00a0\u202f\u2009](${unitPattern})(?![\p{L}\p{N}_²³])`,
   'gu',
 );
 

@@ -1,6 +1,7 @@
 import csrf from '@fastify/csrf-protection';
 import formbody from '@fastify/formbody';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { z } from 'zod';
 import { RungwiseError } from '../../core/errors.js';
 
 /**
@@ -18,6 +19,7 @@ declare module 'fastify' {
 const bodyLimit = 16 * 1024;
 
 export async function forms(app: FastifyInstance, secret: Buffer, https: boolean): Promise<void> {
+  z.config({ customError: ({ input }) => (input === undefined ? missing : unread) });
   app.removeAllContentTypeParsers();
   await app.register(formbody, { bodyLimit });
   await app.register(csrf, {
@@ -38,6 +40,10 @@ export async function forms(app: FastifyInstance, secret: Buffer, https: boolean
     else app.csrfProtection(request, reply, done);
   });
 }
+
+/** What a field says whose schema has no words of its own: the reader's would be of types and patterns. */
+const missing = 'This is missing. Fill it in.';
+const unread = 'This could not be read. Write it as the note beside it says.';
 
 const boundTo = (request: FastifyRequest): string => request.person?.sessionHash.toString('base64') ?? 'visitor';
 

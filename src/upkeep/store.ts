@@ -1,0 +1,79 @@
+import type { Db } from '../platform/db.js';
+
+/** Queries of the administrator's pages. */
+
+export interface DatabaseFacts {
+  version: string;
+  bytes: number;
+  since: Date;
+  migration: string;
+}
+
+export async function databaseFacts(db: Db): Promise<DatabaseFacts> {
+  const { rows } = await db.pool.query<DatabaseFacts>(
+    `SELECT split_part(current_setting('server_version'), ' ', 1) AS version, pg_database_size(current_database()) AS bytes,
+       (SELECT created_at FROM installation) AS since,
+       (SELECT migration_name FROM _prisma_migrations WHERE finished_at IS NOT NULL ORDER BY migration_name COLLATE "C" DESC LIMIT 1) AS migration`,
+  );
+  return rows[0] as DatabaseFacts;
+}
+
+export interface LastRun {
+  job: string;
+  startedAt: Date;
+  finishedAt: Date | null;
+  outcome: 'done' | 'failed' | null;
+  note: string;
+  server: string;
+  /** When it was last done, which may be an earlier run. */
+  doneAt: Date | null;
+}
+
+/** The last run of each job that has run. */
+export async function lastRuns(db: Db): Promise<LastRun[]> {
+  const { rows } = await db.pool.query<LastRun>(
+    `SELECT DISTINCT ON (r.job) r.job, r.started_at AS "startedAt", r.finished_at AS "finishedAt", r.outcome, r.note, r.server,
+       (SELECT max(d.finished_at) FROM job_run d WHERE d.job = r.job AND d.outcome = 'done') AS "doneAt"
+     FROM job_run r ORDER BY r.job, r.slot DESC`,
+  );
+  return rows;
+}
+
+/** A backup that somebody took by hand counts as the job's. */
+export async function addBackupRun(db: Db, run: { started: Date; finished: Date; note: string }): Promise<void> {
+  await db.pool.query(
+    `INSERT INTO job_run (job, slot, started_at, beat_at, finished_at, outcome, note, server) VALUES ('backup', $1, $1, $2, $2, 'done', $3, 'by hand')
+     ON CONFLICT (job, slot) DO NOTHING`,
+    [run.started, run.finished, run.note],
+  );
+}
+
+export interface Counts {
+  candidates: number;
+  /** Of those, who were here in the last seven days. */
+  recent: number;
+  tutors: number;
+  administrators: number;
+  classes: number;
+  queries: number;
+  /** Who will be removed for want of visits, as told. */
+  leaving: number;
+  answers: number;
+}
+
+export async function counts(db: Db, now: Date): Promise<Counts> {
+  const { rows } = await db.pool.query<Counts>(
+    `SELECT count(*) FILTER (WHERE role = 'candidate')::int AS candidates,
+       count(*) FILTER (WHERE role = 'candidate' AND last_seen_at > $1)::int AS recent,
+       count(*) FILTER (WHERE role = 'tutor' AND closed_at IS NULL)::int AS tutors,
+       count(*) FILTER (WHERE role = 'administrator' AND closed_at IS NULL)::int AS administrators,
+       (SELECT count(*)::int FROM study_class WHERE ended_at IS NULL) AS classes,
+       (SELECT count(*)::int FROM query WHERE answer IS NULL) AS queries,
+       (SELECT count(*)::int FROM removal_notice) AS leaving,
+       -- Near enough, and free: counting a million answers for a page would not be.
+       (SELECT greatest(reltuples, 0)::float8 FROM pg_class WHERE oid = 'answer'::regclass) AS answers
+     FROM person`,
+    [new Date(now.getTime() - 7 * 86_400_000)],
+  );
+  return rows[0] as Counts;
+}
