@@ -4,9 +4,9 @@
 export const writeCsv = (rows: readonly (readonly string[])[]): string =>
   rows.map((cells) => `${cells.map(cellOf).join(',')}\r\n`).join('');
 
-/** What a spreadsheet would take for a formula becomes text by an apostrophe; a true number stays one. */
+/** What a spreadsheet would take for a formula, in signs of either width, becomes text by an apostrophe; a true number stays one. */
 function cellOf(text: string): string {
-  const formula = /^[=+\-@\t\r]/.test(text) && !/^[+-]?\d+(\.\d+)?$/.test(text);
+  const formula = /^[=+\-@＝＋－＠\t\r\n]/.test(text) && !/^[+-]?\d+(\.\d+)?$/.test(text);
   const safe = formula ? `'${text}` : text;
   return /[",;\t\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

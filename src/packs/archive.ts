@@ -1,8 +1,9 @@
-import { createWriteStream } from 'node:fs';
-import { mkdir } from 'node:fs/promises';
+import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { pipeline } from 'node:stream/promises';
+import { buffer } from 'node:stream/consumers';
+import { crc32 } from 'node:zlib';
 import { fromBuffer, type Entry, type ZipFile } from 'yauzl';
+import { nameFault, sameFile } from './archive-names.js';
 import { plain, type Finding } from './reading/finding.js';
 import { folderLimits } from './yaml/limits.js';
 
@@ -68,34 +69,44 @@ async function write(zip: ZipFile, entries: readonly Entry[], folder: string): P
   if (files.length === 0)
     return [about('archive-empty', 'The archive holds no YAML file. Pack the folder that holds pack.yaml, and send that.')];
   const outer = outerFolder(files);
+  const seen = new Set<string>();
   const findings: Finding[] = [];
   let together = 0;
   for (const entry of files) {
     const name = entry.fileName.slice(outer.length);
-    const wrong = refusal(entry);
+    const wrong = refusal(entry) ?? nameFault(name) ?? (seen.has(sameFile(name)) ? twice : null);
+    seen.add(sameFile(name));
     together += entry.uncompressedSize;
     if (wrong !== null) findings.push(about('archive-entry', wrong, name));
     else if (together > folderLimits.bytesTogether)
       return [about('folder-size', 'The files hold over 20 MB together. Split the pack.', name)];
-    else await writeOne(zip, entry, join(folder, name));
+    else if (!(await writeOne(zip, entry, join(folder, name)))) findings.push(about('archive-entry', damaged, name));
   }
   return findings;
 }
 
-/** Unix links carry their kind in the upper half of the attributes. */
+const twice = 'Another file has this name but for capitals or the way its letters are put together. Rename one of the two.';
+const damaged = 'This file is damaged: it is not what was packed. Pack the folder again and send that.';
+
+/** Links and devices carry their kind in the upper half of the attributes, as Unix has it; 0 is an archive made elsewhere. */
 function refusal(entry: Entry): string | null {
-  if (((entry.externalFileAttributes >>> 16) & 0o170000) === 0o120000) return 'This is a link to another place. Put the file itself here.';
+  const kind = (entry.externalFileAttributes >>> 16) & 0o170000;
+  if (kind !== 0 && kind !== 0o100000) return 'This is a link to another place. Put the file itself here.';
   if ((entry.generalPurposeBitFlag & 1) !== 0) return 'This file is encrypted. Pack the folder without a password.';
   if (entry.uncompressedSize > folderLimits.bytesPerFile) return 'The file holds more than 2 MB. Split it into several files.';
   return null;
 }
 
-async function writeOne(zip: ZipFile, entry: Entry, path: string): Promise<void> {
+/** @returns false for a file whose check sum does not agree; the reader of archives looks at sizes only */
+async function writeOne(zip: ZipFile, entry: Entry, path: string): Promise<boolean> {
   await mkdir(dirname(path), { recursive: true });
   const from = await new Promise<NodeJS.ReadableStream>((resolve, reject) => {
     zip.openReadStream(entry, (error, stream) => (error ? reject(error) : resolve(stream)));
   });
-  await pipeline(from, createWriteStream(path, { flags: 'wx' }));
+  const content = await buffer(from);
+  if (crc32(content) !== entry.crc32 >>> 0) return false;
+  await writeFile(path, content, { flag: 'wx' });
+  return true;
 }
 
 /** The folder in which everything lies, with its slash; empty when pack.yaml lies outside any. */

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { RungwiseError } from '../core/errors.js';
+import { readParts } from '../platform/file-form.js';
 import { archiveLimit } from './archive.js';
 import { packsPage, uploadPage } from './pages.js';
 import type { UploadsService } from './uploads.js';
@@ -28,7 +29,7 @@ export function packsRoutes(uploads: UploadsService) {
 
     app.post('/packs', { config: { ...config, tooLarge: 'archive-too-large' as const }, bodyLimit }, async (request, reply) => {
       const person = request.who();
-      const { file } = request.body as Partial<FileForm>;
+      const file = fileIn(request.body);
       if (file === undefined || file.bytes.length === 0) {
         reply.code(422);
         const why =
@@ -72,14 +73,15 @@ interface FileForm {
   file: { name: string; bytes: Buffer };
 }
 
-/** By the platform's own reader of forms. Fields that the page does not have are passed over. */
+/** A form of another kind, which holds texts only, brings no file. */
+function fileIn(body: unknown): FileForm['file'] | undefined {
+  const { file } = (body ?? {}) as Partial<FileForm>;
+  return typeof file === 'object' ? file : undefined;
+}
+
+/** Fields that the page does not have are passed over. */
 async function readForm(body: Buffer, contentType: string): Promise<Partial<FileForm>> {
-  let form: FormData;
-  try {
-    form = await new Response(new Uint8Array(body), { headers: { 'content-type': contentType } }).formData();
-  } catch {
-    throw new RungwiseError('form-not-understood');
-  }
+  const form = await readParts(body, contentType);
   const [token, file] = [form.get('_csrf'), form.get('file')];
   return {
     ...(typeof token === 'string' ? { _csrf: token } : {}),

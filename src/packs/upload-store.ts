@@ -14,7 +14,10 @@ export interface UploadRow {
 
 const columns = `u.id, u.file_name AS "fileName", u.report, u.pack, u.result, u.uploaded_at AS "uploadedAt", p.display_name AS "byName"`;
 
-/** Keeps an upload, and takes away those that have waited since before `oldest`. */
+/** How many one person may have waiting: each may take megabytes. */
+const mostWaiting = 10;
+
+/** Keeps an upload, and takes away those that have waited since before `oldest`, and the person's own earliest beyond the limit. */
 export async function addUpload(
   db: Db,
   upload: { id: string; personId: number; fileName: string; report: object; pack: object | null; now: Date; oldest: Date },
@@ -30,6 +33,11 @@ export async function addUpload(
       upload.pack === null ? null : JSON.stringify(upload.pack),
       upload.now,
     ],
+  );
+  await db.pool.query(
+    `DELETE FROM pack_upload WHERE person_id = $1 AND result IS NULL AND id NOT IN (
+       SELECT id FROM pack_upload WHERE person_id = $1 AND result IS NULL ORDER BY uploaded_at DESC, id LIMIT $2)`,
+    [upload.personId, mostWaiting],
   );
 }
 

@@ -68,17 +68,59 @@ describe('an archive', () => {
       'folder-size',
     ],
     ['too many entries', Array.from({ length: 501 }, (_, n) => ({ name: `${n}.yaml`, content: '' })), 'archive-entries'],
-    [
-      'two files of one name',
+    ...(
       [
-        { name: 'x.yaml', content: 'a' },
-        { name: 'x.yaml', content: 'b' },
+        ['two files of one name', 'x.yaml', 'x.yaml'],
+        ['two names that differ by capitals', 'questions/LA.yaml', 'Questions/la.yaml'],
+        // é as one letter, and as e with an accent after it: one file on some computers (Unicode, UAX 15).
+        ['two ways to write one name', 'caf\u00e9.yaml', 'cafe\u0301.yaml'],
+      ] as const
+    ).map(([what, one, other]): [string, ZipEntry[], string] => [
+      what,
+      [
+        { name: one, content: 'a' },
+        { name: other, content: 'b' },
       ],
-      'archive-unreadable',
-    ],
+      'archive-entry',
+    ]),
+    ['a file that is not what was packed', [{ name: 'x.yaml', content: 'x', sum: 1 }], 'archive-entry'],
+    ['a device', [{ name: 'x.yaml', content: '', attributes: 0o020666 * 65536 }], 'archive-entry'],
+    ...[
+      'CON.yaml',
+      'aux/x.yaml',
+      'Lpt1.yaml',
+      'x./y.yaml',
+      'a /y.yaml',
+      'a//y.yaml',
+      'x\u0007.yaml',
+      'a|b.yaml',
+      `${'x'.repeat(96)}.yaml`,
+    ].map((name): [string, ZipEntry[], string] => [
+      `the name ${JSON.stringify(name)}`,
+      [
+        { name: 'pack.yaml', content: 'x' },
+        { name, content: 'x' },
+      ],
+      'archive-entry',
+    ]),
   ])('is refused for %s', async (_what, entries, rule) => {
     expect(await rules(entries)).toContain(rule);
     expect(await readdir(tmpdir())).not.toContain('x.yaml');
+  });
+
+  it('writes nothing through a folder that is a link', async () => {
+    const entries = [
+      { name: 'out', content: tmpdir(), attributes: 0o120777 * 65536 },
+      { name: 'out/through-a-link.yaml', content: 'x' },
+    ];
+    await rules(entries);
+    expect(await readdir(tmpdir())).not.toContain('through-a-link.yaml');
+  });
+
+  it('with one bad name among good ones is refused as a whole', async () => {
+    const path = join(folder, 'pack.zip');
+    await writeFile(path, zip([...(await goodEntries()), { name: 'nul.yaml', content: 'x' }]));
+    expect((await examinePath(path)).pack).toBeNull();
   });
 
   it('is refused over 5 MB without being looked at', async () => {

@@ -41,6 +41,8 @@ describe('readSvg', () => {
     ['a namespace of its own', svg('<x:script xmlns:x="http://www.w3.org/1999/xhtml">a</x:script>'), 'drawing-unsafe'],
     ['a transform that is none', svg('<g transform="url(#a)"/>'), 'drawing-unsafe'],
     ['a number that is none', svg('<line x1="calc(1px)" y1="0" x2="1" y2="1"/>'), 'drawing-unsafe'],
+    ['a title in a title', svg('<g><title>The <title>&lt;/svg&gt;&lt;img src=x&gt;</title></title></g>'), 'drawing-unsafe'],
+    ['a shape in a description', svg('<g><desc>It <tspan>&lt;b&gt;</tspan></desc></g>'), 'drawing-unsafe'],
     ['words outside a text', svg('<g>hello</g>'), 'drawing-shape'],
     ['an unknown entity', svg('<text x="1" y="1">&nbsp;</text>'), 'drawing-shape'],
     ['an open element', svg('<g>'), 'drawing-shape'],

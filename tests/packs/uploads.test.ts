@@ -1,4 +1,5 @@
 import { readdir, readFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { testApp, type Shown, type TestApp, type Visitor } from '../support/app.js';
@@ -132,6 +133,27 @@ describe('a pack that a tutor sends', () => {
     const sent = await tutor.sendFile(await tutor.get('/packs'), '/packs', 'big.zip', Buffer.alloc(5_200_000));
     expect(sent.status).toBe(413);
     expect(sent.words).toContain('An archive may have 5 MB.');
+  });
+
+  it('takes the place of the earliest that waits when one person has ten', async () => {
+    const waiting = () =>
+      app.rows<{ count: number }>("SELECT count(*)::int FROM pack_upload WHERE result IS NULL AND file_name LIKE 'hut%'");
+    for (let sent = 0; sent < 12; sent += 1) {
+      app.clock.forward(1000);
+      await tutor.sendFile(await tutor.get('/packs'), '/packs', `hut${sent}.zip`, Buffer.from('not a zip'));
+    }
+    expect(await waiting()).toEqual([{ count: 10 }]);
+    expect(await app.rows("SELECT id FROM pack_upload WHERE file_name = 'hut11.zip'")).toHaveLength(1);
+    expect(await app.rows("SELECT id FROM pack_upload WHERE file_name = 'hut0.zip'")).toEqual([]);
+    await app.rows("DELETE FROM pack_upload WHERE file_name LIKE 'hut%'");
+  });
+
+  it('leaves nothing in the temporary folder, whether it was taken or refused', async () => {
+    const left = async () => (await readdir(tmpdir())).filter((name) => name.startsWith('rungwise-pack-'));
+    const before = await left();
+    await send(await pack());
+    await send(zip([{ name: 'pack.yaml', content: 'pack: 3' }]));
+    expect((await left()).filter((name) => !before.includes(name))).toEqual([]);
   });
 
   it('needs the form’s own token', async () => {

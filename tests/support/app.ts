@@ -1,3 +1,4 @@
+import { rm } from 'node:fs/promises';
 import { parse, type HTMLElement } from 'node-html-parser';
 import { ensureInstallation } from '../../src/accounts/index.js';
 import type { Pack } from '../../src/core/pack.js';
@@ -6,6 +7,7 @@ import { openDatabase, type Db } from '../../src/platform/db.js';
 import { enrolAll } from '../../src/study/index.js';
 import { buildApp, type App } from '../../src/web/app.js';
 import { freshDatabase } from './database.js';
+import { testPlace } from './server-place.js';
 import { smallPack } from './small-pack.js';
 
 /** A whole application on a database of its own, with a clock that a test can move. */
@@ -13,6 +15,8 @@ import { smallPack } from './small-pack.js';
 export interface TestApp extends App {
   db: Db;
   url: string;
+  /** With the server's own backups. */
+  backups: string;
   clock: { now(): Date; set(iso: string): void; forward(milliseconds: number): void };
   /** What the database holds, for a test's own look. */
   rows<T extends object>(text: string, values?: unknown[]): Promise<T[]>;
@@ -39,8 +43,17 @@ export async function testApp(options: { pack?: Pack; start?: string; origin?: s
   await packsService({ db, enrolAll }).load(options.pack ?? smallPack());
   const installation = await ensureInstallation(db, { cookieSecret: Buffer.alloc(32, 7), phraseSalt: Buffer.alloc(16, 9) });
   const clock = movableClock(options.start ?? '2026-11-25T18:00:00Z');
+  const { place, folder } = testPlace(database.url, () => clock.now());
   const build = () =>
-    buildApp({ db, clock, installation, origin: options.origin ?? null, trustProxy: [], logger: options.logger ?? (false as never) });
+    buildApp({
+      db,
+      clock,
+      installation,
+      place,
+      origin: options.origin ?? null,
+      trustProxy: [],
+      logger: options.logger ?? (false as never),
+    });
   const app = await build();
   const others: App[] = [];
   let candidates = 0;
@@ -48,6 +61,7 @@ export async function testApp(options: { pack?: Pack; start?: string; origin?: s
     ...app,
     db,
     url: database.url,
+    backups: folder,
     clock,
     rows: async (text, values) => (await db.pool.query(text, values)).rows,
     visitor: (address) => new Visitor(app, address),
@@ -66,6 +80,7 @@ export async function testApp(options: { pack?: Pack; start?: string; origin?: s
       for (const one of [app, ...others]) await one.server.close();
       await db.close();
       await database.drop();
+      await rm(folder, { recursive: true, force: true });
     },
   };
 }

@@ -115,6 +115,7 @@ const shown: ClassReviewPage['data']['shown'] = {
     spare: [],
     drawing: null,
   },
+  few: null,
   counts: [{ letter: 'A', count: 4, share: 'of 12' }],
   blank: '1 blank.',
   explanation: 'Four up, one out.',

@@ -113,7 +113,11 @@ export const entryPages: readonly { name: string; page: EnterPage | CsvPage }[] 
         correcting: { sitting, note: 'The mark is worked out anew.', backHref: `${here}/enter` },
         version: { value: '2', why: null },
         letters: { value: 'ABCDA-BCABCDABCDABCDABCDAB', why: null },
-        remove: { action: `${here}/enter/${sitting}/remove`, name: 'Sunniva from the other club' },
+        remove: {
+          action: `${here}/enter/${sitting}/remove`,
+          nameAction: `${here}/enter/${sitting}/name`,
+          name: 'Sunniva from the other club',
+        },
       },
     },
   },

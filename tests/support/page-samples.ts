@@ -3,7 +3,9 @@ import { askedPart } from '../../src/core/tasks/asked-part.js';
 import { showFixed } from '../../src/core/tasks/index.js';
 import { emptyEntry } from '../../src/core/tasks/task.js';
 import { sampleOf, twoShapes } from './kind-samples.js';
-import type { MePage, PhrasePage, ReturnPage, SetPasswordPage, SignInPage, StaffPage, WelcomePage } from '../../src/accounts/page-types.js';
+import type { MePage, PhrasePage, ReturnPage, SetPasswordPage, SignInPage, WelcomePage } from '../../src/accounts/page-types.js';
+import type { StaffPage } from '../../src/accounts/staff-page-types.js';
+import { accountPages } from './account-samples.js';
 import type { Chrome, TitleField } from '../../src/core/page-parts.js';
 import type { NowPage, OutcomePage, QuestionPage, RoundEndPage } from '../../src/study/page-types.js';
 import type { AboutPage, ErrorPage } from '../../src/web/page-types.js';
@@ -18,12 +20,14 @@ import { questionAnalysisPages } from './question-analysis-samples.js';
 import { skillPages } from './skill-samples.js';
 import { classPaperPages } from './class-paper-samples.js';
 import { paperPages } from './paper-samples.js';
+import { personalDataPages } from './personal-data-samples.js';
 import { planPages } from './plan-samples.js';
 import { peoplePages } from './people-samples.js';
 import { printPages } from './print-samples.js';
 import { tablePages } from './table-samples.js';
 import { reportPages } from './reports-samples.js';
 import { teachingPages } from './teaching-samples.js';
+import { upkeepPages } from './upkeep-samples.js';
 
 /** Made-up data for every page, several states of each, typed by the page types. People and figures are invented. */
 
@@ -42,6 +46,7 @@ export type AnyPage =
   | (typeof skillPages)[number]['page']
   | (typeof peoplePages)[number]['page']
   | (typeof printPages)[number]['page']
+  | (typeof accountPages)[number]['page']
   | AboutPage
   | ErrorPage
   | MePage
@@ -56,7 +61,9 @@ export type AnyPage =
   | StaffPage
   | (typeof tablePages)[number]['page']
   | (typeof teachingPages)[number]['page']
+  | (typeof upkeepPages)[number]['page']
   | (typeof reportPages)[number]['page']
+  | (typeof personalDataPages)[number]['page']
   | WelcomePage;
 
 export interface Sample {
@@ -366,9 +373,10 @@ const me: MePage['data'] = {
   slip: { by: 'L. Sedgewick', on: 'Tuesday 24 November 2026' },
   saved: false,
   sessions: [
-    { here: true, since: '24 Nov 2026', seen: 'just now' },
-    { here: false, since: '2 Nov 2026', seen: '19 Nov 2026, 21:05' },
+    { here: true, word: 'a'.repeat(24), shared: false, since: '24 Nov 2026', seen: 'just now' },
+    { here: false, word: 'b'.repeat(24), shared: true, since: '2 Nov 2026', seen: '19 Nov 2026, 21:05' },
   ],
+  onShared: false,
   roleWord: 'Candidate',
   titleBlock: personBlock,
 };
@@ -376,8 +384,8 @@ const me: MePage['data'] = {
 const staff: StaffPage['data'] = {
   csrf,
   people: [
-    { name: 'H. Vane', role: 'Administrator', state: 'Here today' },
-    { name: 'L. Sedgewick', role: 'Tutor', state: 'Invited, link open until 1 Dec 2026' },
+    { name: 'H. Vane', href: '/staff/3', role: 'Administrator', state: 'Here today', codes: true },
+    { name: 'L. Sedgewick', href: '/staff/4', role: 'Tutor', state: 'Invited, link open until 1 Dec 2026', codes: false },
   ],
   name: { value: '', why: null },
   roles: [
@@ -385,6 +393,7 @@ const staff: StaffPage['data'] = {
     { value: 'administrator', label: 'Administrator', chosen: false },
   ],
   invitation: null,
+  codes: { forAll: false, with: 1, of: 2 },
   titleBlock: [field('Server of', 'Nether Wobbling Radio Club', 8, { name: true }), field('As of', '24 Nov 2026, 18:40', 4)],
 };
 
@@ -417,7 +426,7 @@ const error: ErrorPage['data'] = {
   backLabel: 'Go to the start',
 };
 
-const signIn: SignInPage['data'] = { csrf, name: { value: '', why: null }, why: null };
+const signIn: SignInPage['data'] = { csrf, name: { value: '', why: null }, why: null, sharedTicked: false };
 
 const setPassword: SetPasswordPage['data'] = {
   csrf,
@@ -647,14 +656,19 @@ const accountSamples: Sample[] = [
   { name: 'phrase-again', page: { view: 'accounts/phrase', data: { ...phrase, first: false } }, chrome: chrome('Your return phrase') },
   {
     name: 'return',
-    page: { view: 'accounts/return', data: { csrf, phrase: { value: '', why: null }, words: 7 } },
+    page: { view: 'accounts/return', data: { csrf, phrase: { value: '', why: null }, words: 7, sharedTicked: false } },
     chrome: chrome('Come back', visitor),
   },
   {
     name: 'return-fault',
     page: {
       view: 'accounts/return',
-      data: { csrf, phrase: { value: 'copper window gentle marble sunday', why: 'These are 5 words. The phrase has 7.' }, words: 7 },
+      data: {
+        csrf,
+        phrase: { value: 'copper window gentle marble sunday', why: 'These are 5 words. The phrase has 7.' },
+        words: 7,
+        sharedTicked: true,
+      },
     },
     chrome: chrome('Come back', visitor),
   },
@@ -663,7 +677,12 @@ const accountSamples: Sample[] = [
     name: 'sign-in-fault',
     page: {
       view: 'accounts/sign-in',
-      data: { csrf, name: { value: 'H. Vane', why: null }, why: 'Name and password do not belong together. Try again.' },
+      data: {
+        csrf,
+        name: { value: 'H. Vane', why: null },
+        why: 'Name and password do not belong together. Try again.',
+        sharedTicked: true,
+      },
     },
     chrome: chrome('Sign in', { ...visitor, plainHttp: true }),
   },
@@ -740,6 +759,11 @@ export const samples: readonly Sample[] = [
   ...studySamples,
   ...homeSamples,
   ...accountSamples,
+  ...accountPages.map(({ name, page, staff, layout }) => ({
+    name,
+    page,
+    chrome: staff ? staffChrome('Staff', { layout, styles: ['class.css'] }) : chrome('Sign in', visitor),
+  })),
   ...calculatorPages.map(({ name, page }) => ({
     name,
     page,
@@ -779,7 +803,9 @@ export const samples: readonly Sample[] = [
     page,
     chrome: staff ? staffChrome('Report', { layout: 'wide', styles: ['class.css'] }) : chrome('Your report'),
   })),
+  ...personalDataPages.map(({ name, page, staff }) => ({ name, page, chrome: staff ? staffChrome('Data') : chrome('Data') })),
   ...teachingPages.map(({ name, page, title, layout }) => ({ name, page, chrome: staffChrome(title, { layout, styles: ['class.css'] }) })),
+  ...upkeepPages.map(({ name, page, title, layout }) => ({ name, page, chrome: staffChrome(title, { layout, styles: ['class.css'] }) })),
   ...skillPages.map(({ name, page, title, layout }) => ({ name, page, chrome: staffChrome(title, { layout, styles: ['class.css'] }) })),
   ...tablePages.map(({ name, page }) => ({
     name,

@@ -5,9 +5,9 @@ import type {
   NewClassPage,
   PeoplePage,
   PersonPage,
-  QrPart,
   SlipsPage,
 } from '../../src/classes/people-page-types.js';
+import type { QrPart } from '../../src/core/qr-code.js';
 import { classTabs } from '../../src/classes/tabs.js';
 
 /** The pages about a class and its people as page data. People and figures are invented. */
@@ -61,6 +61,7 @@ const people: PeoplePage['data'] = {
   fault: null,
   said: null,
   lead: '3 candidates; 2 tutors; Thursdays, 19:30; exam on Tuesday 8 December 2026.',
+  leaving: [{ name: 'Mungo <Tarn>', on: '12 Dec 2026', keep: '/classes/3/people/9/keep' }],
   members: [
     { href: '/classes/3/people/7', name: 'H. <Vane>', joined: 'Tuesday 24 November 2026', seen: 'never yet' },
     { href: '/classes/3/people/8', name: 'Bartholomew Featherstonehaugh-Wobblington', joined: 'Tuesday 3 November 2026', seen: 'today' },
@@ -93,6 +94,7 @@ const person: PersonPage['data'] = {
   className: 'Thursday beginners',
   back: '/classes/3/people',
   tabs: classTabs(3, '/people'),
+  removeWholly: '/people/9/remove',
   facts: [
     'In the class since Tuesday 3 November 2026.',
     'Last here: 4 days ago.',
@@ -210,6 +212,7 @@ export const peoplePages: readonly { name: string; page: PeoplePages }[] = [
         ...people,
         said: { word: 'The class is made.', text: 'Now bring candidates in.' },
         members: [],
+        leaving: [],
         code: null,
         tutors: people.tutors.slice(0, 1).map((tutor) => ({ ...tutor, remove: null })),
         otherStaff: [],

@@ -1,11 +1,9 @@
 import { spawn } from 'node:child_process';
 import { createServer, type AddressInfo } from 'node:net';
 import { join } from 'node:path';
-import { setTimeout as wait } from 'node:timers/promises';
 import { parse } from 'node-html-parser';
 import { projectFolder } from '../../src/platform/project-folder.js';
 import { Visitor, type Shown } from './app.js';
-import { tokenOf } from './answering.js';
 import { ask } from './embedded.js';
 
 /** The built server as a process of its own, and people who come to it over the network. */
@@ -31,7 +29,7 @@ export async function freePort(): Promise<number> {
 }
 
 /** Runs the compiled program and waits until it says that it is ready. It needs `npm run build`. */
-export async function startServer(env: { PORT?: string; RUNGWISE_DATA?: string; DATABASE_URL?: string }): Promise<ServerProcess> {
+export async function startServer(env: Record<string, string>): Promise<ServerProcess> {
   const child = spawn(process.execPath, [join(projectFolder, 'dist', 'src', 'web', 'main.js')], {
     cwd: projectFolder,
     stdio: ['ignore', 'pipe', 'pipe'],
@@ -40,7 +38,7 @@ export async function startServer(env: { PORT?: string; RUNGWISE_DATA?: string; 
   let said = '';
   let running = true;
   const ended = new Promise<number | null>((resolve) => child.once('exit', (code) => resolve(code)));
-  const tooLong = setTimeout(() => child.kill('SIGKILL'), 90_000);
+  const tooLong = setTimeout(() => child.kill('SIGKILL'), 180_000);
   void ended.then(() => (running = false));
   const address = await new Promise<string>((resolve, reject) => {
     for (const stream of [child.stdout, child.stderr]) {
@@ -60,19 +58,39 @@ export async function startServer(env: { PORT?: string; RUNGWISE_DATA?: string; 
   return { address, running: () => running, said: () => said, end };
 }
 
-/** A visitor who comes over HTTP. A request that gets no answer throws, after ten seconds at the latest. */
+/** A visitor who comes over HTTP. A request that gets no answer throws, at the latest when this visitor's patience is at its end. */
 export class HttpVisitor extends Visitor {
-  constructor(public base: string) {
-    super(undefined as never); // what a visitor does is sent by `send` alone, and that needs no application here
+  constructor(
+    public base: string,
+    /** What every request says besides, such as where it claims to come from. */
+    private readonly always: Record<string, string> = {},
+    /** Milliseconds. */
+    private readonly patience = 10_000,
+  ) {
+    super(undefined as never); // what a visitor does is sent by `ask` alone, and that needs no application here
   }
 
-  override async send(method: 'GET' | 'POST', url: string, body?: Record<string, string>): Promise<Shown> {
+  override send(method: 'GET' | 'POST', url: string, body?: Record<string, string>, headers: Record<string, string> = {}): Promise<Shown> {
+    return this.ask(url, { method, headers, ...(body === undefined ? {} : { body: new URLSearchParams(body) }) });
+  }
+
+  override sendFile(page: Shown | null, action: string, name: string, bytes: Buffer): Promise<Shown> {
+    const body = new FormData();
+    const token = page?.html.querySelector(`form[action="${action}"] input[name=_csrf]`)?.getAttribute('value');
+    if (token !== undefined) body.append('_csrf', token);
+    body.append('file', new Blob([new Uint8Array(bytes)], { type: 'application/zip' }), name);
+    return this.ask(action, { method: 'POST', headers: {}, body });
+  }
+
+  private async ask(
+    url: string,
+    { headers, ...request }: { method: string; headers: Record<string, string>; body?: URLSearchParams | FormData },
+  ): Promise<Shown> {
     const response = await fetch(this.base + url, {
-      method,
+      ...request,
       redirect: 'manual',
-      signal: AbortSignal.timeout(10_000),
-      headers: { cookie: [...this.cookies].map(([name, value]) => `${name}=${value}`).join('; ') },
-      ...(body === undefined ? {} : { body: new URLSearchParams(body) }),
+      signal: AbortSignal.timeout(this.patience),
+      headers: { ...this.always, ...headers, cookie: [...this.cookies].map(([name, value]) => `${name}=${value}`).join('; ') },
     });
     const text = await response.text();
     for (const line of response.headers.getSetCookie()) this.keep(line);
@@ -120,74 +138,3 @@ export function recordedOf(url: string, tokens: string[]): Promise<{ token: stri
 
 /** What `recordedOf` says when all is well. */
 export const onceEach = (tokens: string[]) => [...tokens].sort().map((token) => ({ token, times: 1, counted: true }));
-
-/**
- * Candidates who do not give up: they come in, start rounds and answer, and what fails because the server or its database
- * is away they send again, unchanged, until it is taken.
- */
-export class Persistent {
-  /** What the server said it has (303): each answer's token, with what was given. */
-  readonly acknowledged = new Map<string, string>();
-  /** How often each failure was met: `no answer` or a status. */
-  readonly failures = new Map<string, number>();
-  /** How many answers had to be sent more than once. */
-  sentAgain = 0;
-
-  constructor(
-    private readonly base: string,
-    private readonly wanted: number,
-  ) {}
-
-  private handedOut = 0;
-
-  /** One candidate after another, as each runs out of questions, until all wanted answers are given. */
-  async work(): Promise<void> {
-    while (this.handedOut < this.wanted) {
-      const visitor = new HttpVisitor(this.base);
-      const welcome = await this.insist(() => visitor.get('/'));
-      await this.insist(() => visitor.submit(welcome, '/start', { name: 'Odo', timeZone: 'Europe/London' }));
-      // When the answer to a start was lost on the way, the same person cannot be had again: somebody else comes.
-      if (visitor.cookies.has('rungwise')) while (this.handedOut < this.wanted && (await this.round(visitor)));
-    }
-  }
-
-  /** @returns false when the candidate has nothing more to do today */
-  private async round(visitor: HttpVisitor): Promise<boolean> {
-    const now = await this.insist(() => visitor.get('/'));
-    if (now.html.querySelector('form[action="/study/rounds"]') === null) return false;
-    const sent = await this.insist(() => visitor.submit(now, '/study/rounds', { minutes: '20' }));
-    if (sent.location === undefined) throw new Error(`no round: ${sent.status} ${sent.words}`);
-    for (let asked = 0; ; asked += 1) {
-      const page = await this.insist(() => visitor.get(sent.location as string));
-      if (page.status === 303) return asked > 0;
-      if (this.handedOut >= this.wanted) return false;
-      this.handedOut += 1;
-      await this.answer(visitor, page);
-    }
-  }
-
-  private async answer(visitor: HttpVisitor, page: Shown): Promise<void> {
-    const token = tokenOf(page);
-    const fields = anyFields(page);
-    let sent = 0;
-    const { status, words } = await this.insist(() => {
-      sent += 1;
-      return visitor.submit(page, '/study/answer', fields);
-    });
-    if (status !== 303) throw new Error(`The answer was not taken: ${status} ${words}`);
-    if (sent > 1) this.sentAgain += 1;
-    const inParts = Object.keys(fields).some((name) => name.startsWith('part-'));
-    this.acknowledged.set(token, inParts ? '' : (fields['option'] ?? fields['value'] ?? ''));
-  }
-
-  private async insist(send: () => Promise<Shown>): Promise<Shown> {
-    for (const until = Date.now() + 60_000; ; await wait(40)) {
-      const shown = await send().catch((error: unknown) => error as Error);
-      if (!(shown instanceof Error) && shown.status < 500) return shown;
-      if (shown instanceof Error && !/^(fetch failed|terminated)$/.test(shown.message)) throw shown;
-      const failure = shown instanceof Error ? 'no answer' : String(shown.status);
-      this.failures.set(failure, (this.failures.get(failure) ?? 0) + 1);
-      if (Date.now() > until) throw new Error(`The server did not come back within a minute: ${failure}`);
-    }
-  }
-}

@@ -18,8 +18,8 @@ export interface Skilled {
   ids: { class: number; otherClass: number; odo: number; wilf: number };
 }
 
-export async function skilledApp(pack: Pack = packWithSkills()): Promise<Skilled> {
-  const app = await testApp({ pack, start: '2026-11-26T19:30:00Z' });
+export async function skilledApp(pack: Pack = packWithSkills(), logger?: object): Promise<Skilled> {
+  const app = await testApp({ pack, start: '2026-11-26T19:30:00Z', ...(logger === undefined ? {} : { logger }) });
   const { administrator, tutor: tessa } = await staffOf(app);
   const ludo = app.visitor('10.0.0.3');
   const invited = await administrator.submit(await administrator.get('/staff'), '/staff', { name: 'Ludo', role: 'tutor' });

@@ -9,6 +9,7 @@ const titleBlock = [field('Tutor', 'H. <Vane>', 12, { name: true })];
 
 const classes: ClassesPage['data'] = {
   heading: 'Classes',
+  warnings: [{ what: 'The last good backup is 3 days old.' }],
   classes: [
     {
       name: 'Thursday <beginners>',
@@ -37,7 +38,7 @@ const classes: ClassesPage['data'] = {
   titleBlock,
 };
 
-const noClasses: ClassesPage['data'] = { ...classes, classes: [], ended: [], staffHref: null };
+const noClasses: ClassesPage['data'] = { ...classes, warnings: [], classes: [], ended: [], staffHref: null };
 
 const topics = ['Shock', 'Before you open anything', 'Earths'].map((title, index) => ({
   code: ['SH', 'WK', 'EA'][index] ?? '',

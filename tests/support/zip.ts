@@ -10,6 +10,8 @@ export interface ZipEntry {
   claims?: number;
   /** The flags of the entry; bit 0 says that it is encrypted. */
   flags?: number;
+  /** The check sum, where it is another than the right one. */
+  sum?: number;
 }
 
 export function zip(entries: readonly ZipEntry[]): Buffer {
@@ -24,7 +26,7 @@ export function zip(entries: readonly ZipEntry[]): Buffer {
     common.writeUInt16LE(20, 0);
     common.writeUInt16LE((entry.flags ?? 0) | 0x800, 2);
     common.writeUInt16LE(8, 4);
-    common.writeUInt32LE(crc32(content), 10);
+    common.writeUInt32LE(entry.sum ?? crc32(content), 10);
     common.writeUInt32LE(packed.length, 14);
     common.writeUInt32LE(entry.claims ?? content.length, 18);
     common.writeUInt16LE(name.length, 22);

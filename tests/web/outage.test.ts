@@ -3,9 +3,13 @@ import { startEmbeddedPostgres, type EmbeddedPostgres } from '../../src/platform
 import { answer, rightFields, tokenOf } from '../support/answering.js';
 import { testApp, type Shown, type TestApp } from '../support/app.js';
 import { ask, eventually, temporaryFolder } from '../support/embedded.js';
+import { chooseIn, classOf, held, makeEvening, rightOf } from '../support/evenings.js';
+import { beginPaper, choose, makePaper, rightLetter, withBlueprint } from '../support/papers.js';
 import { anyFields, HttpVisitor, onceEach, recordedOf, startServer, type ServerProcess } from '../support/server-process.js';
 
 /** A database that is away or full, and two servers on one: what people see, and that nothing is lost or doubled. */
+
+vi.setConfig({ testTimeout: 90_000, hookTimeout: 240_000 });
 
 let place: Awaited<ReturnType<typeof temporaryFolder>>;
 let database: EmbeddedPostgres;
@@ -18,8 +22,8 @@ const start = (): Promise<EmbeddedPostgres> => startEmbeddedPostgres({ dataFolde
 beforeAll(async () => {
   place = await temporaryFolder();
   database = await start();
-  server = await startServer({ DATABASE_URL: database.url });
-}, 120_000);
+  server = await startServer({ DATABASE_URL: database.url, RUNGWISE_DATA: `${place.folder}/files` });
+});
 afterAll(async () => {
   await server?.end('SIGKILL');
   await database?.stop();
@@ -73,6 +77,38 @@ describe('While the database is away', () => {
     expect(await recordedOf(database.url, [tokenOf(question)])).toEqual(onceEach([tokenOf(question)]));
   });
 
+  it('a choice on a paper that was sent again is saved once, and the paper handed in twice is marked once', async () => {
+    const visitor = new HttpVisitor(server.address);
+    await visitor.start();
+    const made = await visitor.submit(await visitor.get('/papers'), '/papers', { paper: 'entry-safety/safety-20', extra: '0' });
+    const sitting = made.location ?? '';
+    await visitor.submit(await visitor.get(sitting), `${sitting}/begin`, { pages: 'all' });
+    const sheet = await visitor.get(`${sitting}/all`);
+    const last = await visitor.get(`${sitting}/hand-in`);
+    const save = () => visitor.submit(sheet, `${sitting}/save`, { c3: 'A', go: 'all' });
+    const handIn = () => visitor.submit(last, `${sitting}/hand-in`);
+    await database.stop();
+    try {
+      for (const shown of [await save(), await handIn()]) expectTryAgain(shown);
+    } finally {
+      database = await start();
+    }
+    await eventually(async () => expect((await health()).status).toBe(200));
+    expect((await save()).location).toBe(`${sitting}/all`);
+    expect((await Promise.all([handIn(), handIn(), handIn()])).map(({ location }) => location)).toEqual(
+      Array.from({ length: 3 }, () => `${sitting}/result`),
+    );
+    const id = sitting.split('/').at(-1);
+    expect(
+      await ask(
+        database.url,
+        `SELECT x.choice, count(a.token)::int AS recorded FROM sitting s JOIN sitting_answer x ON x.sitting_id = s.id LEFT JOIN answer a ON a.person_id = s.person_id
+         WHERE s.id = $1 GROUP BY x.choice`,
+        [id],
+      ),
+    ).toEqual([{ choice: 'A', recorded: 1 }]);
+  });
+
   it('a start that could not be stored makes nobody, and the same form makes one person afterwards', async () => {
     const people = async () => (await ask<{ n: number }>(database.url, `SELECT count(*)::int AS n FROM person`))[0]?.n ?? -1;
     const [before, visitor] = [await people(), new HttpVisitor(server.address)];
@@ -96,7 +132,7 @@ describe('Three servers on one database, one by its address and two by its folde
   beforeAll(async () => {
     const env = { RUNGWISE_DATA: dataFolder() };
     others = await Promise.all([startServer(env), startServer(env)]);
-  }, 120_000);
+  });
   afterAll(() => Promise.all(others.map((other) => other.end('SIGKILL'))));
 
   it('know each other’s sessions and forms, record what is sent to all once, and each goes on without the others', async () => {
@@ -185,6 +221,81 @@ describe('When the disk is full', () => {
     await fill(table);
     expectNoRoom(await visitor.submit(now, '/study/rounds', { minutes: '10' }));
     expect(await state()).toEqual(before);
+  });
+
+  it('a choice on a paper is refused, and a paper that cannot be recorded is not handed in by half', async () => {
+    await withBlueprint(app);
+    const visitor = await app.candidate('Wren');
+    const sitting = await makePaper(visitor);
+    await beginPaper(visitor, sitting);
+    const letter = rightLetter(await visitor.get(`${sitting}/1`), 1);
+    const sheet = () => app.rows('SELECT position, choice, "right", token FROM sitting_answer ORDER BY position');
+    let room = await fill('sitting_answer');
+    expectNoRoom(await choose(visitor, sitting, 1, letter));
+    expect(await sheet()).toEqual([]);
+    await room();
+    await choose(visitor, sitting, 1, letter);
+
+    const before = await state();
+    room = await fill('answer');
+    const page = await visitor.get(`${sitting}/hand-in`);
+    expectNoRoom(await visitor.submit(page, `${sitting}/hand-in`));
+    expect(await state()).toEqual(before);
+    expect(await sheet()).toEqual([{ position: 1, choice: letter, right: null, token: null }]);
+    // It runs on: another choice is taken, and then the whole.
+    expect((await choose(visitor, sitting, 2, 'A')).status).toBe(303);
+    await room();
+    expect((await visitor.submit(page, `${sitting}/hand-in`)).location).toBe(`${sitting}/result`);
+    expect(await app.rows('SELECT count(*)::int AS n FROM answer')).toEqual([{ n: 2 }]);
+    expect(await app.rows('SELECT sum(reps)::int AS reps FROM memory')).toEqual([{ reps: 2 }]);
+  });
+
+  it('a choice at a class evening is refused, and a question that cannot be recorded stays open', async () => {
+    const own = await classOf(app);
+    const odo = await own.member('Odo');
+    const evening = await makeEvening(own, { questions: 'AA-01-001 BB-01-001' });
+    const at = held(own, evening);
+    await at.press('next');
+    await at.press('open');
+    let room = await fill('evening_answer');
+    expectNoRoom(await chooseIn(odo, evening, 'A'));
+    await room();
+    const letter = rightOf(await odo.get(`/evening/${evening}`));
+    expect((await chooseIn(odo, evening, letter)).status).toBe(303);
+
+    room = await fill('answer');
+    expectNoRoom(await at.press('close'));
+    const choices = () => app.rows('SELECT choice, "right", token IS NOT NULL AS recorded FROM evening_answer');
+    expect(await choices()).toEqual([{ choice: letter, right: null, recorded: false }]);
+    await room();
+    expect((await at.press('close')).status).toBe(303);
+    expect(await choices()).toEqual([{ choice: letter, right: true, recorded: true }]);
+    expect(await app.rows('SELECT count(*)::int AS n FROM answer')).toEqual([{ n: 1 }]);
+  });
+
+  it('the log says it once a minute, with how often it was met since', async () => {
+    const lines: string[] = [];
+    const logged = await testApp({ logger: { level: 'warn', stream: { write: (line: string) => void lines.push(line) } } });
+    try {
+      const visitor = await logged.candidate();
+      const query = vi
+        .spyOn(logged.db.pool, 'query')
+        .mockImplementation((() => Promise.reject(Object.assign(new Error('could not extend file'), { code: '53100' }))) as never);
+      for (let times = 0; times < 20; times += 1) expectNoRoom(await visitor.get('/me'));
+      expect(lines).toHaveLength(1);
+      logged.clock.forward(60_000);
+      await visitor.get('/me');
+      expect(lines.map((line) => (JSON.parse(line) as { unsaid?: number }).unsaid)).toEqual([undefined, 19]);
+      // Another trouble is told at once, and what is no trouble of the database each time.
+      query.mockImplementation((() => Promise.reject(Object.assign(new Error('gone'), { code: 'ECONNREFUSED' }))) as never);
+      await visitor.get('/me');
+      query.mockImplementation((() => Promise.reject(new Error('a fault of our own'))) as never);
+      for (let times = 0; times < 3; times += 1) await visitor.get('/me');
+      expect(lines).toHaveLength(6);
+      query.mockRestore();
+    } finally {
+      await logged.close();
+    }
   });
 
   it('the same is said when the system itself reports it (ENOSPC)', async () => {

@@ -47,7 +47,7 @@ export const inRow = (row: readonly Piece[]): string => (row.length === 1 ? join
 
 /** A name in symbols: letters in italics, what follows the first digit as an index. */
 export function symbol(name: string): Piece {
-  const [, letters = name, index = ''] = /^([A-Za-z]+)(.*)$/.exec(name) ?? [];
+  const [, letters = name, index = ''] = /^([A-Za-z]+)([^A-Za-z].*)?$/.exec(name) ?? [];
   const base = `<mi>${escaped(letters)}</mi>`;
   return piece(index === '' ? base : `<msub>${base}<mn>${escaped(index)}</mn></msub>`, name.length);
 }

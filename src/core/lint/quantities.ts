@@ -24,8 +24,8 @@ const amount = /^([-−+]?\d[\d,\u202f\u00a0 ]*(?:\.\d+)?)\s*([A-Za-zµμΩ°%²
 
 /** A text that is one number with or without a unit, in base units where it has a known one; null for anything else. */
 export function readAmount(text: string): Amount | null {
-  const found = amount.exec(text.trim());
-  if (found === null || text.length > 40) return null;
+  const found = text.length > 40 ? null : amount.exec(text.trim());
+  if (found === null) return null;
   const value = Number((found[1] ?? '').replace(/[,\u202f\u00a0 ]/g, '').replace('−', '-'));
   const unit = (found[2] ?? '').replace('μ', 'µ');
   if (!Number.isFinite(value)) return null;

@@ -34,6 +34,7 @@ for (const name of 'x y x1 y1 x2 y2 cx cy r rx ry width height dx dy'.split(' ')
   (attributes as Record<string, unknown>)[name] = { is: 'a number', fits: (value: string) => value.length < 20 && oneNumber.test(value) };
 
 function isTransform(value: string): boolean {
+  if (value.length > 400) return false;
   let rest = value.trim();
   for (let count = 0; count < 4 && rest !== ''; count += 1) {
     const found = step.exec(rest);

@@ -88,7 +88,10 @@ class SvgReader {
       return this.stop('drawing-too-large', `A drawing may have ${drawingLimits.elements} elements.`);
     if (this.open.length >= drawingLimits.depth) return this.stop('drawing-too-large', `Elements may stand ${drawingLimits.depth} deep.`);
     const node: Node = { name, attributes: {}, children: [], part: null };
+    const inside = this.open.at(-1)?.name ?? '';
     if (this.open.length === 0) this.openRoot(name, attributes);
+    // What stands in them is HTML to a browser, so that even a known element would mean something else there.
+    else if (inside === 'title' || inside === 'desc') this.fault('drawing-unsafe', 'Only words stand in a <title> or a <desc>.');
     else if (!elements.has(name))
       this.fault('drawing-unsafe', `<${name.slice(0, 40)}> is not allowed in a drawing. Allowed: ${[...elements].join(', ')}.`);
     else this.take(node, attributes);
