@@ -3,7 +3,7 @@
 // cost for a class and for ten thousand, on this machine, now.
 // Requests per second say more of the machine than of the program; the ratios and the times per request are what to compare.
 // Options: --json (figures for a program), --rounds=3, --seconds=5 (of each target in each round; 10 for papers), --profile=FOLDER,
-// --only=classes (the tutor's pages alone).
+// --only=classes (the tutor's pages alone), --only=trust (200 people who practise at once for two minutes, and what signing in costs).
 import { chmod, mkdtemp, readFile, rm } from 'node:fs/promises';
 import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -11,6 +11,7 @@ import { parseArgs } from 'node:util';
 import { startChild } from './bench/child.mjs';
 import { familyTime, processTime } from './bench/processor-time.mjs';
 import { classLines, summary, table } from './bench/report.mjs';
+import { trustFigures, trustLines } from './bench/trust.mjs';
 import { setUp } from './set-up.mjs';
 import { StepError, runScript, step } from './steps.mjs';
 
@@ -43,10 +44,16 @@ function options() {
   const [rounds, seconds] = [Number(values.rounds), Number(values.seconds ?? 5)];
   if (!(Number.isInteger(rounds) && rounds > 0 && Number.isInteger(seconds) && seconds > 0))
     throw new StepError('--rounds and --seconds take whole numbers from 1.', 'Leave them out for 3 rounds of 5 seconds.');
-  if (values.only !== undefined && values.only !== 'classes')
-    throw new StepError(`--only takes "classes", not "${values.only}".`, 'Leave it out for everything.');
+  if (values.only !== undefined && !['classes', 'trust'].includes(values.only))
+    throw new StepError(`--only takes "classes" or "trust", not "${values.only}".`, 'Leave it out for everything.');
   // Each candidate is to save several times.
-  return { ...values, rounds, seconds, paperSeconds: values.seconds === undefined ? 10 : seconds };
+  return {
+    ...values,
+    rounds,
+    seconds,
+    paperSeconds: values.seconds === undefined ? 10 : seconds,
+    trustSeconds: values.seconds === undefined ? 120 : seconds,
+  };
 }
 
 /** One target for some seconds: what came, and what each answer cost in processor time of server and database. */
@@ -191,6 +198,10 @@ await runScript(async () => {
   if (chosen.only === 'classes') {
     const found = await classFigures(print);
     return console.log(chosen.json ? JSON.stringify(found, null, 2) : classLines(found));
+  }
+  if (chosen.only === 'trust') {
+    const found = await withDatabase((place) => trustFigures(place, chosen.trustSeconds, print));
+    return console.log(chosen.json ? JSON.stringify(found, null, 2) : trustLines(found));
   }
   const all = await withDatabase(async (place) => {
     await step(

@@ -54,7 +54,7 @@ function labelled(field: HTMLElement, page: HTMLElement): boolean {
 /** A form without a method: only the calculators and what is searched for have them. */
 const asks = (form: HTMLElement): boolean =>
   form.getAttribute('method') === undefined &&
-  /^\/(calculators|bank|progress\/answers|class-papers\/[\w-]+\/print|classes\/\d+\/people\/join-slips)/.test(
+  /^\/(calculators|bank|people$|progress\/answers|class-papers\/[\w-]+\/print|classes\/\d+\/people\/join-slips)/.test(
     form.getAttribute('action') ?? '',
   );
 

@@ -177,7 +177,7 @@ describe('an open paper', () => {
     await choose(odo, sitting, 1, rightLetter(await odo.get(`${sitting}/1`), 1));
     await leave(odo);
     app.clock.forward(11 * 60_000);
-    expect(await app.closeOverdue()).toBe(1);
+    expect(await app.work.closeOverdue()).toBe(1);
     expect((await odo.get(`${sitting}/result`)).html.querySelector('h1')?.text).toBe('1 of 6: not passed');
     app.clock.set('2026-11-25T19:00:00Z');
   });

@@ -363,11 +363,12 @@ describe('pressing many times', () => {
 
 describe('hands', () => {
   it('are counted with the phones when the counts are shown, and are nobody’s answers', async () => {
-    const odo = await own.member('Odo');
+    const people = [];
+    for (const name of ['Odo', 'Tansy', 'Wilf', 'Wren', 'Zelda']) people.push(await own.member(name));
     const { evening, at } = await opened();
-    const page = await odo.get(`/evening/${evening}`);
+    const page = await (people[0] as Visitor).get(`/evening/${evening}`);
     const [right, wrong] = [rightOf(page), wrongOf(page)];
-    await chooseIn(odo, evening, right);
+    for (const visitor of people) await chooseIn(visitor, evening, right);
     const recorded = await allAnswers();
     await at.press('close', { [`hand-${right}`]: '4', [`hand-${wrong}`]: '3' });
     await at.press('show');
@@ -377,11 +378,11 @@ describe('hands', () => {
         .querySelectorAll('.wall-opts .opt')
         .map((option) => [option.querySelector('.balloon')?.text, option.querySelector('.count b')?.text.replace('Chosen: ', '')]),
     );
-    expect([counts[right], counts[wrong]]).toEqual(['5', '3']);
-    expect(screen.words).toContain('1 on phones and 7 hands.');
+    expect([counts[right], counts[wrong]]).toEqual(['9', '3']);
+    expect(screen.words).toContain('5 on phones and 7 hands.');
     expect(screen.html.querySelectorAll('.wall-opts .key .balloon').map(({ text }) => text)).toEqual([right]);
-    expect(await allAnswers()).toBe(recorded + 1);
-    expect((await at.control()).words).toContain('5 of 8 right');
+    expect(await allAnswers()).toBe(recorded + 5);
+    expect((await at.control()).words).toContain('9 of 12 right');
   });
 
   it('can be counted without any phone, and corrected afterwards', async () => {
@@ -464,9 +465,9 @@ describe('what changes meanwhile', () => {
   it('one that is left running ends by itself after twelve hours, with what was answered', async () => {
     const { odo, evening } = await chosen();
     app.clock.forward(11 * 3_600_000);
-    expect(await app.closeOverdue()).toBe(0);
+    expect(await app.work.closeOverdue()).toBe(0);
     app.clock.forward(3_600_001);
-    await Promise.all([app.closeOverdue(), (await app.another()).closeOverdue()]);
+    await Promise.all([app.work.closeOverdue(), (await app.another()).work.closeOverdue()]);
     expect(await answersIn(evening)).toMatchObject([{ choice: 'A', recorded: 1 }]);
     expect((await odo.get('/')).words).not.toContain('Come in');
   });

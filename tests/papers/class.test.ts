@@ -132,10 +132,10 @@ describe('a class paper', () => {
     await set({ versions: '1', opens: '2026-11-25T18:00' });
     const sitting = await takeUp(odo);
     await choose(odo, sitting, 1, rightLetter(await odo.get(`${sitting}/1`), 1));
-    expect(await app.closeOverdue()).toBe(0);
+    expect(await app.work.closeOverdue()).toBe(0);
     app.clock.forward(11 * minute);
     // Two servers at the same moment.
-    await Promise.all([app.closeOverdue(), (await app.another()).closeOverdue()]);
+    await Promise.all([app.work.closeOverdue(), (await app.another()).work.closeOverdue()]);
     expect(await app.rows('SELECT "right", passed FROM sitting')).toEqual([{ right: 1, passed: false }]);
     expect(await app.rows('SELECT count(*)::int AS count FROM answer WHERE person_id = (SELECT max(id) FROM person)')).toEqual([
       { count: 1 },
@@ -163,7 +163,8 @@ describe('a class paper', () => {
   });
 
   it('is gone through with the counts by option, which stay hidden until they are wanted', async () => {
-    const people = [await member('Odo'), await member('Tansy'), await member('Vane')];
+    const people = [];
+    for (const name of ['Odo', 'Tansy', 'Vane', 'Wren', 'Zelda']) people.push(await member(name));
     const address = (await set({ opens: '2026-11-25T18:00' })).location ?? '';
     const places: number[] = [];
     for (const [index, visitor] of people.entries()) {
@@ -176,6 +177,11 @@ describe('a class paper', () => {
       places.push(place);
       await choose(visitor, sitting, place, index < 2 ? rightLetter(all, place) : wrongLetter(all, place));
       await handIn(visitor, sitting);
+      if (index < 4) {
+        const few = await tutor.get(`${address}/review/1?show=yes`);
+        expect(few.words).toContain(`${index + 1} paper${index === 0 ? '' : 's'} handed in: too few to count here`);
+        expect(few.html.querySelectorAll('.side td')).toEqual([]);
+      }
     }
     expect(places[0]).toBe(1);
     const hidden = await tutor.get(`${address}/review/1`);
@@ -183,8 +189,8 @@ describe('a class paper', () => {
     const shown = await tutor.get(`${address}/review/1?show=yes`);
     const key = shown.html.querySelectorAll('.opt').findIndex((option) => option.classList.contains('key'));
     const counts = shown.html.querySelectorAll('.side tbody tr').map((row) => row.querySelector('td')?.text ?? '');
-    expect(counts[key]).toBe('2 of 3');
-    expect(counts.filter((text) => text === '1 of 3')).toHaveLength(1);
+    expect(counts[key]).toBe('2 of 5');
+    expect(counts.filter((text) => text.endsWith(' of 5')).reduce((all, text) => all + Number.parseInt(text, 10), 0)).toBe(5);
     expect((await tutor.get(`${address}/review/7`)).status).toBe(404);
   });
   const stems: string[] = [];

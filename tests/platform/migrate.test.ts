@@ -2,6 +2,8 @@ import { createHash } from 'node:crypto';
 import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
+import pg from 'pg';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { migrate } from '../../src/platform/migrate.js';
 import { projectFolder } from '../../src/platform/project-folder.js';
@@ -78,6 +80,28 @@ describe('migrate', () => {
     await write('0001_slow', 'SELECT pg_sleep(0.3);\nCREATE TABLE slow (n integer);\n');
     const results = await Promise.all([1, 2, 3].map(() => migrate(database.url, folder)));
     expect(results.flatMap(({ applied }) => applied)).toEqual(['0001_slow']);
+  });
+
+  it('waits for whoever changes the schema, and where there is nothing to do for nobody else and without a lock of its session', async () => {
+    await write('0001_wire', wire);
+    await migrate(database.url, folder);
+    const other = new pg.Client({ connectionString: database.url });
+    await other.connect();
+    try {
+      // As another start that finds nothing to do, or one whose lock a pooler left behind.
+      await other.query('SELECT pg_advisory_lock_shared(72707369)');
+      expect(await migrate(database.url, folder)).toEqual({ applied: [] });
+      await other.query('SELECT pg_advisory_unlock_shared(72707369)');
+      await other.query('SELECT pg_advisory_lock(72707369)');
+      let done = false;
+      const start = migrate(database.url, folder).then(() => (done = true));
+      await wait(400);
+      expect(done).toBe(false);
+      await other.query('SELECT pg_advisory_unlock(72707369)');
+      await start;
+    } finally {
+      await other.end();
+    }
   });
 
   it('refuses a file that was changed after it was applied', async () => {
