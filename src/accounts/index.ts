@@ -7,4 +7,5 @@ export { originOf, typed, whyOf } from './route-needs.js';
 export { ensureInstallation, type Installation } from './staff-store.js';
 export { freshness, type Person, type Visit } from './sessions.js';
 export { regions, slipPart, welcomePage } from './pages.js';
+export { wayBack } from './way-back.js';
 export { tidyAccounts } from './tidy-store.js';

@@ -19,15 +19,15 @@ const config = { access: 'keep-password' as const, fresh: true };
 const words = { title: 'Password and codes', layout: 'two' } as const;
 
 /** What was done, by a word in the address, so that a reload of the page does nothing again. */
-const savedWords: Record<string, string> = {
-  password: 'Your password is changed, and your other browsers are signed out.',
-  off: 'One-time codes are turned off, and your other browsers are signed out.',
-};
+const savedWords = new Map([
+  ['password', 'Your password is changed, and your other browsers are signed out.'],
+  ['off', 'One-time codes are turned off, and your other browsers are signed out.'],
+]);
 
 function security(app: FastifyInstance, { accounts }: AccountsRoutesNeeds): void {
   app.get<{ Querystring: { saved?: unknown } }>('/me/security', { config }, async (request, reply) => {
     const person = request.who();
-    const saved = savedWords[String(request.query.saved)] ?? null;
+    const saved = savedWords.get(String(request.query.saved)) ?? null;
     return reply.page(securityPage(person, await accounts.security(person), reply.formToken(), saved), words);
   });
 

@@ -80,7 +80,9 @@ export function accountsService(needs: AccountsNeeds) {
       async () => {
         const person = await store.personByPhrase(db, new Uint8Array(await hashPhrase(phrase.canonical, installation.phraseSalt)));
         if (person === null)
-          return { why: 'All seven words are from our list, but together they belong to nobody. Check each word and their order.' };
+          return {
+            why: 'All seven words are from our list, but together they belong to nobody. Check each word and their order. An account that was removed cannot be come back to.',
+          };
         return { cookie: await openSession(db.pool, person.id, 'candidate', now, { shared }), personId: person.id };
       },
     );

@@ -1,5 +1,8 @@
 import { parseArgs } from 'node:util';
+import { recordChange } from '../audit/index.js';
+import type { Pack } from '../core/pack.js';
 import { examinePath, packsService, refusalWords, type PackPlan } from '../packs/index.js';
+import type { Db } from '../platform/db.js';
 import { SetUpError } from '../platform/set-up-error.js';
 import { enrolAll } from '../study/index.js';
 import type { CommandIo } from './command.js';
@@ -37,13 +40,26 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
       io.err('Comparing with what is there …');
       const packs = packsService({ db, enrolAll });
       if (await packs.comesWithServer(pack.head.id)) return null;
-      return asked.dryRun ? await packs.plan(pack) : await packs.load(pack, 'added');
+      return asked.dryRun ? await packs.plan(pack) : await addAndNote(db, packs, pack);
     });
     return told(plan, pack.head, asked, io);
   } catch (error) {
     io.err(error instanceof SetUpError ? `${error.message}\n${error.advice}` : `The database could not be used: ${String(error)}`);
     return 2;
   }
+}
+
+/** Adds it, and writes that down where administrators read what was changed. */
+async function addAndNote(db: Db, packs: ReturnType<typeof packsService>, pack: Pack): Promise<PackPlan> {
+  const loaded = await packs.load(pack, 'added');
+  if (loaded.state !== 'unchanged' && loaded.state !== 'refused')
+    await recordChange(db.pool, new Date(), {
+      personId: null,
+      role: 'command',
+      what: 'adds a pack to the bank',
+      about: { pack: pack.head.id },
+    });
+  return loaded;
 }
 
 interface Asked {

@@ -11,6 +11,7 @@ const commands: Record<string, { about: string; load: () => Promise<{ run: Comma
   'check-values': { about: 'hold the safety maths against a file of published values', load: () => import('./check-values.js') },
   draw: { about: 'draw fresh numbers from a family', load: () => import('./draw.js') },
   'new-pack': { about: 'write a small pack to begin with', load: () => import('./new-pack.js') },
+  'new-password': { about: 'a link to a new password, for staff who lost theirs or their codes', load: () => import('./new-password.js') },
   outlook: { about: 'the chance of passing, from chances of right answers and a pass mark', load: () => import('./outlook.js') },
   read: { about: 'read a typed answer as the pages do', load: () => import('./read.js') },
   replay: { about: 'rebuild every memory from the record of answers, and say where they differ', load: () => import('./replay.js') },

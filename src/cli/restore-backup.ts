@@ -50,6 +50,10 @@ async function put(asked: Asked, io: CommandIo): Promise<{ restored: Restored; g
   const file = resolve(asked.file);
   const lists = [removedList(before.folder), removedList(dirname(file))];
   const removed: Removed[] = (await Promise.all(lists.map((list) => list.read()))).flat();
+  if (removed.length === 0)
+    io.err(
+      'There is no removed-people.txt with anybody in it beside the file, nor in the folder of backups. If people were removed since this backup was taken, they are there again: remove them anew, or bring that file and restore again.',
+    );
   io.err('Opening the database …');
   const place = await openDatabasePlace(settings, settings.dataFolder, io.err);
   try {

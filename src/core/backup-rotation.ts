@@ -1,10 +1,14 @@
 /**
  * Names of the files of backups, and which of them stay: the latest of each of the last 7 days, 4 weeks and 3 months that have
- * one. And of those taken before a change: the latest before each of the last 3 changes. Times are UTC. None stays that is more
+ * one, and all of the last 48 hours, since whoever takes one after a mishap must not lose the one from before it. And of those taken
+ * before a change: the latest before each of the last 5 changes, where each restore is a change of its own. Times are UTC. None stays that is more
  * than 100 days older than the newest nightly one: people are told that what they removed is gone from backups after three months or so.
  */
 
-const kept = { days: 7, weeks: 4, months: 3, changes: 3, oldest: 100 };
+/** Beside the backups: marks of people who were removed, so that none comes back with an older one. */
+export const removedName = 'removed-people.txt';
+
+const kept = { days: 7, weeks: 4, months: 3, changes: 5, recent: 2, oldest: 100 };
 const dayMs = 86_400_000;
 
 /** `2026-11-28-0230` */
@@ -53,7 +57,8 @@ export function outOfRotation(names: readonly string[]): string[] {
     ...latestOfEach(nightly, ({ time }) => Math.floor(time / dayMs), kept.days),
     ...latestOfEach(nightly, week, kept.weeks),
     ...latestOfEach(nightly, ({ time }) => new Date(time).toISOString().slice(0, 7), kept.months),
-    ...latestOfEach(changes, ({ before }) => before ?? '', kept.changes),
+    ...latestOfEach(changes, ({ before, name }) => (before === 'restore' ? name : (before ?? '')), kept.changes),
+    ...ours.filter(({ time }) => time > (ours[0]?.time ?? 0) - kept.recent * dayMs).map(({ name }) => name),
   ]);
   const oldest = (nightly[0]?.time ?? 0) - kept.oldest * dayMs;
   return ours.filter(({ name, time }) => !stay.has(name) || time < oldest).map(({ name }) => name);

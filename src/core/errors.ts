@@ -22,7 +22,8 @@ export const errorCodes = {
   'sign-in-first': {
     status: 401,
     title: 'Please come in first',
-    message: 'This page belongs to somebody. Start, or come back with your return phrase, and open it again.',
+    message:
+      'This page belongs to somebody, and you are not signed in, or no longer. Come back with your return phrase and open it again. If the account was removed, start anew.',
   },
   'confirm-first': {
     status: 403,

@@ -2,7 +2,7 @@ import type { Person } from '../accounts/index.js';
 import { dayNumber, dayWords } from '../core/calendar.js';
 import { counted } from '../core/words.js';
 import { field } from '../study/index.js';
-import { kindWords } from './held-kinds.js';
+import { kindWords, ofStaffOnly } from './held-kinds.js';
 import type { HeldPart, HeldView, WholeView } from './held-service.js';
 import { timeIn } from './held-words.js';
 import type { DataPage, KindPart, WholePage } from './page-types.js';
@@ -50,7 +50,9 @@ function kindParts(kinds: readonly HeldPart[], person: Person): { kinds: KindPar
   };
   return {
     kinds: kinds.filter(({ count }) => count > 0).map(part),
-    none: kinds.filter(({ count }) => count === 0).map(({ kind }) => kindWords[kind].title.toLowerCase()),
+    none: kinds
+      .filter(({ kind, count }) => count === 0 && !(person.role === 'candidate' && ofStaffOnly.has(kind)))
+      .map(({ kind }) => kindWords[kind].title.toLowerCase()),
   };
 }
 

@@ -21,6 +21,15 @@ export const peopleQuery = z.object({ text: searchText, said: z.literal('removed
 export const sureForm = z.object({ sure: z.literal('on') });
 
 export const keepingForm = z.object({
+  contact: z
+    .string()
+    .max(160)
+    .transform((text) =>
+      text
+        .normalize('NFC')
+        .replace(/[\s\p{Cc}]+/gu, ' ')
+        .trim(),
+    ),
   months: z
     .string()
     .regex(/^\d{1,2}$/)

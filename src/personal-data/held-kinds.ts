@@ -97,4 +97,18 @@ const wordKinds = {
   },
 } satisfies Partial<Record<HeldKind, KindWords>>;
 
+/** What a candidate never has: it is not even named to them. */
+export const ofStaffOnly: ReadonlySet<HeldKind> = new Set<HeldKind>([
+  'recovery_codes',
+  'classes_taught',
+  'papers_set',
+  'specifications',
+  'evenings_held',
+  'signatures_given',
+  'queries_answered',
+  'slips_made',
+  'uploads',
+  'changes_made',
+]);
+
 export const kindWords: Readonly<Record<HeldKind, KindWords>> = { ...candidateKinds, ...wordKinds };

@@ -84,5 +84,5 @@ export function heldService({ db, clock }: { db: Db; clock: Clock }) {
     yield '\n}\n';
   }
 
-  return { view, whole, json, months: () => store.keepMonths(db) };
+  return { view, whole, json, rules: async () => ({ months: await store.keepMonths(db), contact: await store.readContact(db) }) };
 }

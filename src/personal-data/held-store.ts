@@ -22,6 +22,12 @@ export async function countHeld(db: Db, personId: number): Promise<Record<HeldKi
   return rows[0] as Record<HeldKind, number>;
 }
 
+/** Whom people may ask about what is kept of them; empty until somebody wrote it. */
+export async function readContact(db: Db): Promise<string> {
+  const { rows } = await db.pool.query<{ contact: string }>('SELECT contact FROM installation WHERE id = 1');
+  return rows[0]?.contact ?? '';
+}
+
 /** Months without a visit after which a candidate is removed. */
 export async function keepMonths(db: Db): Promise<number> {
   const { rows } = await db.pool.query<{ months: number }>('SELECT keep_months AS months FROM installation WHERE id = 1');

@@ -17,7 +17,7 @@ export const studyStatements = {
        FROM round_item i JOIN question q ON q.id = i.question_id WHERE i.round_id = r.id) AS questions
     FROM round r WHERE r.person_id = $1 ORDER BY r.started_at, r.id`,
 
-  answers: `SELECT a.token AS id, a.answered_at, ${dayOf('a.day')} AS day, q.code AS question, coalesce(r.body->>'stem', r.body->>'title', '') AS text,
+  answers: `SELECT a.token AS id, a.answered_at, ${dayOf('a.day')} AS day, q.code AS question, q.kind, coalesce(r.body->>'stem', r.body->>'title', '') AS text,
       a.revision, a.seed, a.region, a.given, CASE WHEN q.kind = 'single' AND a.given ~ '^[0-9]$' THEN r.body->'options'->a.given::int->>'text' END AS chosen,
       a."right", a.score, a.certainty, a.tell_tale, a.rating, a.expected_recall, a.stability_before, a.difficulty_before,
       ${dayOf('a.last_day_before')} AS last_day_before, a.stability_after, a.difficulty_after, ${dayOf('a.due_day_after')} AS due_day_after, a.reps_after
@@ -27,9 +27,10 @@ export const studyStatements = {
       JOIN evening v ON v.id = e.evening_id WHERE e.person_id = $1 AND e.token = a.token AND NOT ${isShown})
     ORDER BY a.answered_at, a.token`,
 
+  // Of a question that was never answered the row says nothing about the person.
   memories: `SELECT q.code AS question, m.stability, m.difficulty, ${dayOf('m.last_day')} AS last_day, ${dayOf('m.due_day')} AS due_day, m.reps,
       ${dayOf('m.retry_day')} AS retry_day, m.surely_wrong
-    FROM memory m JOIN question q ON q.id = m.question_id WHERE m.person_id = $1 ORDER BY m.question_id`,
+    FROM memory m JOIN question q ON q.id = m.question_id WHERE m.person_id = $1 AND m.reps > 0 ORDER BY m.question_id`,
 
   papers_made: `SELECT id, title, made_at, pack_version, region, seed, versions, blueprint FROM paper WHERE made_by = $1 AND class_id IS NULL ORDER BY made_at, id`,
 

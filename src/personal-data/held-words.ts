@@ -1,6 +1,7 @@
 import { dayNumber, shortDate } from '../core/calendar.js';
 import { localText } from '../core/local-time.js';
 import { counted } from '../core/words.js';
+import { givenText } from './held-given.js';
 import type { HeldKind, HeldRow } from './held-store.js';
 
 /** What is held, in words: for each kind what it is, who sees it, for how long, and a line for each row. */
@@ -32,7 +33,7 @@ export function timeIn(timeZone: string): (at: unknown) => string {
 }
 
 const tutors = 'The tutors of your classes.';
-const nobody = 'Nobody else.';
+const nobody = 'Only you, and whoever runs the server.';
 const rightWords = (right: unknown): string => (right === null ? 'not marked yet' : right === true ? 'right' : 'not right');
 const certain: Readonly<Record<string, string>> = { sure: 'sure', fairly: 'fairly sure', guessing: 'guessing', unsaid: '' };
 const weekdays = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
@@ -63,10 +64,15 @@ const accountKinds = {
   },
   sessions: {
     title: 'Where you are signed in',
-    seen: 'Nobody else sees a candidate’s; administrators can end those of staff.',
-    kept: 'Until you sign out, or the time of the browser has run out.',
+    seen: 'A candidate’s only by the candidate, and whoever runs the server; administrators can end those of staff.',
+    kept: 'Until you sign out, and at the latest until the day that is said.',
     line: (row, time) =>
-      joined(`A browser since ${time(row['since'])}`, `last used ${time(row['last_used'])}`, yes(row['shared'], 'on a shared computer')),
+      joined(
+        `A browser since ${time(row['since'])}`,
+        `last used ${time(row['last_used'])}`,
+        `until ${time(row['expires_at'])} at the latest`,
+        yes(row['shared'], 'on a shared computer'),
+      ),
   },
   recovery_codes: {
     title: 'Recovery codes',
@@ -135,24 +141,26 @@ const studyKinds = {
     kept: null,
     line: (row, time) =>
       `${time(row['answered_at'])}: ${text(row['question'])}, “${text(row['text'])}”: ${joined(
-        text(row['given']) === '' ? 'not known' : `you gave “${text(row['chosen'] ?? row['given'])}”`,
+        givenText(row),
         rightWords(row['right']),
         certain[text(row['certainty'])] ?? '',
         after(row['tell_tale'], (name) => `which tells of: ${name}`),
       )}`,
   },
   memories: {
-    title: 'What the server reckons that you remember',
+    title: 'What the server reckons that you remember, of questions you met',
     seen: 'The tutors of your classes see what follows from it, topic by topic.',
     kept: null,
     line: (row) =>
       row['stability'] === null
-        ? `${text(row['question'])}: not met yet`
+        ? `${text(row['question'])}: ${counted(Number(row['reps']), 'answer')}, nothing reckoned from it yet`
         : joined(
             `${text(row['question'])}: last ${date(row['last_day'])}`,
             `due ${date(row['due_day'])}`,
             `${counted(Number(row['reps']), 'answer')}`,
-            `fades over about ${counted(Math.round(Number(row['stability'])), 'day')}`,
+            Number(row['stability']) < 1
+              ? 'fades within a day'
+              : `fades over about ${counted(Math.round(Number(row['stability'])), 'day')}`,
             yes(row['surely_wrong'], 'was sure and wrong'),
           ),
   },

@@ -19,13 +19,14 @@ const said: Readonly<Record<string, string>> = {
 };
 
 export function keepingPage(view: KeepingView, person: Person, csrf: string, word: unknown): KeepingPage {
-  const { months, leaving, guests, kept, now } = view;
+  const { months, contact, leaving, guests, kept, now } = view;
   const shown = leaving.slice(0, mostNames);
   return {
     view: 'personal-data/keeping',
     data: {
       csrf,
       saved: typeof word === 'string' && Object.hasOwn(said, word) ? (said[word] ?? null) : null,
+      contact: { value: contact, why: null },
       months: keepChoices.map((choice) => ({ value: String(choice), text: `${choice} months`, chosen: choice === months })),
       lead: leadOf(view),
       groups: groupsOf(shown, person),

@@ -1,4 +1,4 @@
-import type { TitleField } from '../core/page-parts.js';
+import type { FieldPart, TitleField } from '../core/page-parts.js';
 
 /** Exact data of the pages about people's data. */
 
@@ -63,7 +63,12 @@ export interface RemovedPage {
 
 export interface PrivacyPage {
   view: 'personal-data/privacy';
-  data: { months: number; titleBlock: TitleField[] };
+  data: {
+    months: number;
+    /** Whom to ask, as the club writes it. */
+    contact: string | null;
+    titleBlock: TitleField[];
+  };
 }
 
 /** How long people are kept, and who will go. */
@@ -72,6 +77,7 @@ export interface KeepingPage {
   data: {
     csrf: string;
     saved: string | null;
+    contact: FieldPart;
     months: { value: string; text: string; chosen: boolean }[];
     lead: string;
     groups: { className: string; people: { name: string; seen: string; removeOn: string; keepAction: string; keepLabel: string }[] }[];

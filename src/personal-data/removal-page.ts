@@ -15,6 +15,7 @@ const candidateGoes = [
   'mock papers and answer sheets, also those of a class, and what was chosen at class evenings',
   'practical skills that were signed, and queries that were raised, with their answers',
   'a printed sheet of the same name in the same classes loses the name',
+  'counts of how many had a question right are made anew without you',
 ];
 
 const backups = 'Backups hold it for up to three months more. If one is put back, whoever was removed is removed from it again.';
@@ -27,10 +28,10 @@ export const ownRemovePage = (person: Person, csrf: string, refused: boolean): R
     action: '/me/remove',
     back: '/me/data',
     heading: 'Remove me and everything of mine',
-    lead: 'This happens at once and cannot be undone, by nobody. To come again you would start from the beginning.',
+    lead: 'This happens at once, and nobody can undo it. To come again you would start from the beginning.',
     download: true,
     goes: candidateGoes,
-    stays: ['Counts of how many had a question right are made anew without you.', numbers, backups],
+    stays: [numbers, backups],
     why: refused ? mustTick : null,
     tick: 'I know that it cannot be undone.',
     button: 'Remove everything now',
@@ -56,7 +57,7 @@ export function removePage(found: FoundPerson, person: Person, csrf: string, ref
       action: `/people/${found.id}/remove`,
       back: '/people',
       heading: `Remove ${found.name}`,
-      lead: `${factsOf(found, person)} The removal happens at once and cannot be undone. It stands in the list of changes, by number.`,
+      lead: `${factsOf(found, person)} The removal happens at once and cannot be undone. It stands in the list of changes as number ${found.id}: note that beside the letter of whoever asked.`,
       download: false,
       goes: candidate ? candidateGoes : staffGoes,
       stays: candidate

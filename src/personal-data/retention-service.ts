@@ -7,7 +7,7 @@ import { counted } from '../core/words.js';
 import { oldGuestSheets, takeNamesOff } from '../papers/index.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
-import { keepMonths } from './held-store.js';
+import { keepMonths, readContact } from './held-store.js';
 import type { RemovalService } from './removal-service.js';
 import * as store from './retention-store.js';
 
@@ -22,6 +22,7 @@ export interface RetentionNeeds {
 export interface KeepingView {
   now: Date;
   months: number;
+  contact: string;
   leaving: store.LeavingRow[];
   /** Names on printed sheets that are taken off within the fortnight. */
   guests: number;
@@ -52,15 +53,16 @@ export function retentionService({ db, clock, removal }: RetentionNeeds) {
     return {
       now: clock.now(),
       months,
+      contact: await readContact(db),
       leaving: await store.leaving(db),
       guests: (await oldGuestSheets(db.pool, monthsAgo(today() + noticeDays, months))).length,
       kept: await store.keptLonger(db, isoDay(today())),
     };
   }
 
-  async function save(person: Person, months: number): Promise<void> {
+  async function save(person: Person, { months, contact }: { months: number; contact: string }): Promise<void> {
     requirePermission(person, 'upkeep');
-    await store.saveMonths(db, months);
+    await store.saveRules(db, months, contact);
   }
 
   /** A year more for somebody, whatever class they are in. */

@@ -53,8 +53,8 @@ export async function forgetNotices(db: Db, personIds: readonly number[]): Promi
   await db.pool.query('DELETE FROM removal_notice WHERE person_id = ANY ($1)', [personIds]);
 }
 
-export async function saveMonths(db: Db, months: number): Promise<void> {
-  await db.pool.query('UPDATE installation SET keep_months = $1 WHERE id = 1', [months]);
+export async function saveRules(db: Db, months: number, contact: string): Promise<void> {
+  await db.pool.query('UPDATE installation SET keep_months = $1, contact = $2 WHERE id = 1', [months, contact]);
 }
 
 export interface LeavingRow {

@@ -30,7 +30,7 @@ export function personalDataRoutes(needs: PersonalDataNeeds) {
 
 function plainWords(app: FastifyInstance, { held }: PersonalDataNeeds): void {
   const config = { access: 'come-in' as const };
-  app.get('/privacy', { config }, async (_request, reply) => reply.page(privacyPage(await held.months()), { title: 'What is kept here' }));
+  app.get('/privacy', { config }, async (_request, reply) => reply.page(privacyPage(await held.rules()), { title: 'What is kept here' }));
   app.get('/removed', { config }, async (_request, reply) => reply.page(removedPage(), { title: 'Removed' }));
 }
 
@@ -116,7 +116,7 @@ function keeping(app: FastifyInstance, { retention }: PersonalDataNeeds): void {
     const form = keepingForm.safeParse(request.body);
     if (!form.success) throw new RungwiseError('form-not-understood');
     request.about = { months: form.data.months };
-    await retention.save(request.who(), form.data.months);
+    await retention.save(request.who(), form.data);
     return reply.redirect('/upkeep/keeping?said=saved', 303);
   });
 

@@ -12,6 +12,8 @@ export interface UpkeepPage {
     jobs: { name: string; last: string; outcome: string; note: string }[];
     backups: { name: string; size: string; at: string; href: string }[];
     backupLead: string;
+    /** Null while nobody was removed. */
+    removedHref: string | null;
     sealed: boolean;
     sameDisk: boolean;
     /** Why a backup could not be taken just now, with what to do. */

@@ -39,6 +39,7 @@ function shown(state: UpkeepState, person: Person): Shown {
       at: at(date),
       href: `/upkeep/backups/${name}`,
     })),
+    removedHref: state.anyRemoved ? '/upkeep/backups/removed-people.txt' : null,
     backupLead: `Last good backup: ${at(lastBackup)}. ${kept}`,
     sealed: place.sealed,
     sameDisk: state.sameDisk === true,
@@ -47,7 +48,7 @@ function shown(state: UpkeepState, person: Person): Shown {
 }
 
 const mostListed = 20;
-const kept = 'Seven of the last days, four of the last weeks and three of the last months are kept on the server.';
+const kept = 'On the server stay all of the last two days, and one of each of the last seven days, four weeks and three months.';
 const diskWords = ({ free, whole }: { free: number; whole: number }): string => `${bytesText(free)} free of ${bytesText(whole)}`;
 
 function facts({ place, database, counts }: UpkeepState): { label: string; value: string }[] {

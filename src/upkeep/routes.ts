@@ -7,7 +7,7 @@ import type { UpkeepService } from './service.js';
 
 /** The administrator's pages: how the server is doing, its backups, and what staff changed. */
 
-const backupParams = z.object({ file: z.string().regex(/^[\w-]{1,80}\.backup$/) });
+const backupParams = z.object({ file: z.string().regex(/^([\w-]{1,80}\.backup|removed-people\.txt)$/) });
 const changesQuery = z.object({ before: z.coerce.number().int().positive().max(2_147_483_647).optional().catch(undefined) });
 const config = { access: 'upkeep' as const };
 const styles = ['class.css'];

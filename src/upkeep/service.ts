@@ -6,7 +6,7 @@ import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
 import type { BackupFile } from '../platform/backup/kept-folder.js';
 import { backupNote, type ServerPlace } from './place.js';
-import { addBackupRun, counts, databaseFacts, lastRuns, type Counts, type DatabaseFacts, type LastRun } from './store.js';
+import { addBackupRun, anyRemoved, counts, databaseFacts, lastRuns, type Counts, type DatabaseFacts, type LastRun } from './store.js';
 
 export interface UpkeepNeeds {
   db: Db;
@@ -26,6 +26,7 @@ export interface UpkeepState {
   sameDisk: boolean | null;
   lastBackup: Date | null;
   warnings: Warning[];
+  anyRemoved: boolean;
 }
 
 export type UpkeepService = ReturnType<typeof upkeepService>;
@@ -45,7 +46,7 @@ export function upkeepService({ db, clock, place }: UpkeepNeeds) {
   async function state(person: Person): Promise<UpkeepState> {
     requirePermission(person, 'upkeep');
     const seen = await look();
-    return { ...seen, place, counts: await counts(db, seen.now), backups: await place.backups.list() };
+    return { ...seen, place, counts: await counts(db, seen.now), backups: await place.backups.list(), anyRemoved: await anyRemoved(db) };
   }
 
   /** For an administrator's first page. */

@@ -77,3 +77,7 @@ export async function counts(db: Db, now: Date): Promise<Counts> {
   );
   return rows[0] as Counts;
 }
+
+export async function anyRemoved(db: Db): Promise<boolean> {
+  return (await db.prisma.removedPerson.count()) > 0;
+}

@@ -1,3 +1,9 @@
+/** Files by which what is held about others leaves the server. */
+export const takenAway: Record<string, string> = {
+  '/classes/:class/results.csv': 'takes away the table of a class',
+  '/class-papers/:paper/results.csv': 'takes away the results of a class paper',
+};
+
 /**
  * What each form that staff may send changes, as the end of a sentence that begins with who; null where it is no change
  * that anybody would look up later. A route that staff may use and that is missing here stops the start.

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { beforeName, nightlyName, outOfRotation } from '../../src/core/backup-rotation.js';
 
-/** 7 daily, 4 weekly, 3 monthly, and those before the last 3 changes; none older than 100 days. Days are worked out by hand from a calendar of 2026. */
+/** All of two days, 7 daily, 4 weekly, 3 monthly, and those before the last 5 changes; none older than 100 days. Days are worked out by hand from a calendar of 2026. */
 
 const at = (text: string): Date => new Date(`${text}:00Z`);
 const staying = (names: string[]): string[] => {
@@ -45,21 +45,38 @@ describe('the rotation', () => {
 
   it('keeps the last of several of one day', () => {
     const day = ['0230', '0915', '2350'].map((time) => `rungwise-2026-11-28-${time}.backup`);
-    expect(staying(day)).toEqual(['rungwise-2026-11-28-2350.backup']);
+    const later = 'rungwise-2026-12-01-0000.backup';
+    expect(staying([...day, later])).toEqual(['rungwise-2026-11-28-2350.backup', later]);
   });
 
-  it('keeps the last before each of the last three changes', () => {
+  it('keeps all of the last two days, so that a backup after a mishap does not cost the one before it', () => {
     const names = [
-      beforeName('0008_papers', at('2026-06-01T10:00')),
-      beforeName('0009_classes', at('2026-07-01T10:00')),
-      beforeName('0010_trust', at('2026-11-28T10:00')),
-      beforeName('0010_trust', at('2026-11-28T10:05')),
-      beforeName('restore', at('2026-11-29T10:00')),
+      'rungwise-2026-11-27-0000.backup',
+      'rungwise-2026-11-27-0001.backup',
+      'rungwise-2026-11-28-1910.backup',
+      'rungwise-2026-11-29-0000.backup',
     ];
-    expect(outOfRotation(names).sort()).toEqual(['before-0008_papers-2026-06-01-1000.backup', 'before-0010_trust-2026-11-28-1000.backup']);
+    // To the minute 48 hours before the newest is over.
+    expect(outOfRotation(names)).toEqual(['rungwise-2026-11-27-0000.backup']);
+  });
+
+  it('keeps the last before each of the last five changes, and each restore is a change', () => {
+    const names = [
+      beforeName('0007_outlook', at('2026-06-01T10:00')),
+      beforeName('0008_papers', at('2026-06-02T10:00')),
+      beforeName('0009_classes', at('2026-07-01T10:00')),
+      beforeName('0010_trust', at('2026-07-28T10:00')),
+      beforeName('0010_trust', at('2026-07-28T10:05')),
+      beforeName('restore', at('2026-07-29T10:00')),
+      beforeName('restore', at('2026-07-29T10:05')),
+      beforeName('0011_later', at('2026-08-29T10:00')),
+    ];
+    // Five changes: before 0011, two restores, 0010 by its second, 0009.
+    expect(outOfRotation(names).sort()).toEqual([names[0], names[1], names[3]].map((name) => name ?? '').sort());
   });
 
   const time = fc.date({ min: at('2025-01-01T00:00'), max: at('2028-12-31T23:59'), noInvalidDate: true });
+  const toMinute = (one: Date): number => one.getTime() - (one.getTime() % 60_000);
   const stranger = fc.oneof(
     fc.string(),
     fc.constantFrom(
@@ -91,9 +108,18 @@ describe('the rotation', () => {
           expect(gone.every((name) => nightly.includes(name) || before.includes(name))).toBe(true);
           if (nightly.length > 0) expect(left).toContain([...nightly].sort().at(-1));
           expect(outOfRotation(left)).toEqual([]);
-          expect(left.filter((name) => nightly.includes(name)).length).toBeLessThanOrEqual(14);
-          expect(left.filter((name) => before.includes(name)).length).toBeLessThanOrEqual(3);
-          if (nightly.length === 0) expect(left.filter((name) => before.includes(name)).length).toBe(Math.min(3, before.length));
+          // All of the last two days stay; of what is older so many.
+          const newest = Math.max(...[...nights, ...changes].map(toMinute));
+          const aged = (names: string[], times: Date[], nameOf: (at: Date, index: number) => string): number =>
+            new Set(
+              times
+                .map((one, index) => (toMinute(one) > newest - 2 * 86_400_000 ? '' : nameOf(one, index)))
+                .filter((name) => names.includes(name)),
+            ).size;
+          expect(aged(left, nights, nightlyName)).toBeLessThanOrEqual(14);
+          expect(aged(left, changes, (one, index) => beforeName(`000${index}_x`, one))).toBeLessThanOrEqual(5);
+          if (nightly.length === 0)
+            expect(left.filter((name) => before.includes(name)).length).toBeGreaterThanOrEqual(Math.min(5, before.length));
         },
       ),
     );

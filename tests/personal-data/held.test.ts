@@ -21,7 +21,7 @@ describe('the file', () => {
     const file = await fileOf();
     const counted = async (text: string): Promise<number> => (await life.app.rows<{ n: number }>(text, [life.id]))[0]?.n ?? -1;
     expect(file['answers']).toHaveLength(await counted('SELECT count(*)::int AS n FROM answer WHERE person_id = $1'));
-    expect(file['memories']).toHaveLength(await counted('SELECT count(*)::int AS n FROM memory WHERE person_id = $1'));
+    expect(file['memories']).toHaveLength(await counted('SELECT count(*)::int AS n FROM memory WHERE person_id = $1 AND reps > 0'));
     expect(file['account']?.[0]).toMatchObject({ number: life.id, name: marker.name, role: 'candidate', region: 'uk', slip_by: 'Tessa' });
     expect(file['classes']?.[0]).toMatchObject({ class: 'Thursday beginners', extra_time: 0 });
     expect(file['plan']?.[0]).toMatchObject({ exam_day: '2027-02-20', minutes: 15 });

@@ -18,6 +18,7 @@ const byHand = [
   'constraints: evening_item_state_check on evening_item',
   'constraints: evening_region_check on evening',
   'constraints: guess_count_check on guess',
+  'constraints: installation_contact_check on installation',
   'constraints: installation_keep_check on installation',
   'constraints: installation_one_check on installation',
   'constraints: job_run_outcome_check on job_run',

@@ -61,6 +61,7 @@ const remove: RemovePage['data'] = {
 const keeping: KeepingPage['data'] = {
   csrf,
   saved: 'The new time counts from the next night on.',
+  contact: { value: 'Alma <Thrupp>, on Thursdays', why: null },
   months: [
     { value: '12', text: '12 months', chosen: false },
     { value: '18', text: '18 months', chosen: true },
@@ -127,7 +128,10 @@ export const personalDataPages = [
   { name: 'removed', page: { view: 'personal-data/removed', data: { titleBlock: [...titleBlock] } } satisfies RemovedPage, staff: false },
   {
     name: 'privacy',
-    page: { view: 'personal-data/privacy', data: { months: 18, titleBlock: [...titleBlock] } } satisfies PrivacyPage,
+    page: {
+      view: 'personal-data/privacy',
+      data: { months: 18, contact: 'Alma <Thrupp>, on Thursdays', titleBlock: [...titleBlock] },
+    } satisfies PrivacyPage,
     staff: false,
   },
   { name: 'keeping', page: { view: 'personal-data/keeping', data: keeping } satisfies KeepingPage, staff: true },

@@ -110,6 +110,12 @@ describe('the list of what staff changed', () => {
     expect(JSON.stringify(await lines())).not.toMatch(/Marker|Thursday/);
   });
 
+  it('gets a line when the table of a class is taken away', async () => {
+    const [row] = await app.rows<{ id: number }>('SELECT id FROM study_class ORDER BY id LIMIT 1');
+    expect((await administrator.get(`/classes/${row?.id}/results.csv`)).status).toBe(200);
+    expect((await lines()).at(-1)).toEqual({ role: 'administrator', what: 'takes away the table of a class', about: { class: row?.id } });
+  });
+
   it('says nothing of what a candidate does', async () => {
     const before = (await lines()).length;
     const odo = await app.candidate();

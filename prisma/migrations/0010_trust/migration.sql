@@ -5,6 +5,7 @@ ADD CONSTRAINT "answer_pkey" PRIMARY KEY ("person_id", "token");
 -- AlterTable
 ALTER TABLE "installation" ADD COLUMN     "keep_months" INTEGER NOT NULL DEFAULT 18,
 ADD COLUMN     "mark" UUID NOT NULL DEFAULT gen_random_uuid(),
+ADD COLUMN     "contact" TEXT NOT NULL DEFAULT '',
 ADD COLUMN     "second_factor_for_all" BOOLEAN NOT NULL DEFAULT false;
 
 -- AlterTable
@@ -85,6 +86,7 @@ ALTER TABLE "removal_notice" ADD CONSTRAINT "removal_notice_person_id_fkey" FORE
 
 -- By hand, below: what the schema cannot say.
 ALTER TABLE "installation" ADD CONSTRAINT "installation_keep_check" CHECK ("keep_months" BETWEEN 6 AND 36);
+ALTER TABLE "installation" ADD CONSTRAINT "installation_contact_check" CHECK (char_length("contact") <= 160);
 ALTER TABLE "staff_change" ADD CONSTRAINT "staff_change_role_check" CHECK ("role" IN ('tutor', 'administrator', 'command', 'job'));
 ALTER TABLE "removed_person" ADD CONSTRAINT "removed_person_why_check" CHECK ("why" IN ('self', 'staff', 'time'));
 ALTER TABLE "job_run" ADD CONSTRAINT "job_run_outcome_check" CHECK (num_nulls("finished_at", "outcome") IN (0, 2) AND "outcome" IN ('done', 'failed'));

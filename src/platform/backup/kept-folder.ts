@@ -1,6 +1,7 @@
 import { createReadStream, type ReadStream } from 'node:fs';
 import { readdir, stat, statfs } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
+import { removedName } from '../../core/backup-rotation.js';
 import { nightlyBackup, type KeptBackups } from './folder.js';
 
 /** The folder with the server's own backups, as an administrator's page and the nightly job use it. */
@@ -57,7 +58,13 @@ export function backupFolder(request: Omit<KeptBackups, 'now'> & { now: () => Da
     // Two at once would write the same file: whoever comes second gets the first one's.
     take: () => (under ??= nightlyBackup({ ...kept, folder, now: now() }).finally(() => (under = undefined))),
     open: async (name) => {
-      const found = (await list()).find((file) => file.name === name);
+      const found =
+        name === removedName
+          ? await stat(join(folder, name)).then(
+              ({ size }) => ({ bytes: size }),
+              () => undefined,
+            )
+          : (await list()).find((file) => file.name === name);
       return found === undefined ? null : { stream: createReadStream(join(folder, name)), bytes: found.bytes };
     },
   };

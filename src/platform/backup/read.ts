@@ -127,7 +127,11 @@ function inWords(file: string, error: unknown): SetUpError {
       cause: error,
     });
   if (['EIO', 'EACCES', 'EISDIR', 'ESTALE'].includes(codeOf(error))) return unreadable(file, error);
-  return damaged(file, explain(error), error);
+  // What the libraries say of bytes that make no sense helps nobody; it stays as the cause.
+  const words = /tar header|gunzip|invalid tag|unexpected end|incorrect header/i.test(explain(error))
+    ? 'its bytes were changed, or its end is missing'
+    : explain(error);
+  return damaged(file, words, error);
 }
 
 function parsed<T>(file: string, entry: Entry, schema: { parse(value: unknown): T }): T {

@@ -1,6 +1,7 @@
 import { open, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { codeOf } from '../set-up-error.js';
+import { removedName } from '../../core/backup-rotation.js';
 import { makeFolder, syncFolder } from './new-file.js';
 
 /**
@@ -14,7 +15,7 @@ export interface RemovedLine {
   day: string;
 }
 
-const removedFile = (folder: string): string => join(folder, 'removed-people.txt');
+const removedFile = (folder: string): string => join(folder, removedName);
 
 const line = /^([0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}) (\d{4}-\d\d-\d\d)$/;
 

@@ -3,7 +3,7 @@ import { recordChange } from '../../audit/index.js';
 import { may, type Permission } from '../../core/permissions.js';
 import type { Clock } from '../../platform/clock.js';
 import type { Db } from '../../platform/db.js';
-import { changes } from '../changes.js';
+import { changes, takenAway } from '../changes.js';
 
 /**
  * The list of what staff changed, filled from the table of routes, so that a new route is covered on the day it is added.
@@ -40,8 +40,9 @@ const staffMay = (access: Permission): boolean => may('tutor', access) || may('a
 
 function changeOf(request: FastifyRequest) {
   const { person, method } = request;
-  if (method !== 'POST' || person === null || person.role === 'candidate') return null;
-  const what = changes[request.routeOptions.url ?? ''] ?? null;
+  if (person === null || person.role === 'candidate') return null;
+  const url = request.routeOptions.url ?? '';
+  const what = (method === 'POST' ? changes[url] : method === 'GET' ? takenAway[url] : null) ?? null;
   if (what === null) return null;
   const params = Object.entries(request.params as Record<string, string>).filter(([name]) => kept.has(name));
   const numbers = params.map(([name, value]) => [name, /^\d{1,9}$/.test(value) ? Number(value) : value.slice(0, 60)]);

@@ -90,7 +90,7 @@ function routesAndFreshPages(app: FastifyInstance): RegExp[] {
     if (access === undefined) throw new Error(`The route ${String(route.method)} ${route.url} does not say who may use it.`);
     route.config = { ...route.config, access };
     if (route.config.fresh === true && [route.method].flat().includes('GET'))
-      freshPages.push(new RegExp(`^${route.url.replace(/[.*+?^$()|[\]\\]/g, '\\$&').replace(/:\w+/g, '[\\w-]+')}(\\?[\\w=&.,%+-]*)?$`));
+      freshPages.push(new RegExp(`^${route.url.replace(/[.*+?^$()|[\]\\]/g, '\\$&').replace(/:\w+/g, '[\\w.-]+')}(\\?[\\w=&.,%+-]*)?$`));
   });
   return freshPages;
 }
