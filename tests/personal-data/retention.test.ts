@@ -150,4 +150,16 @@ describe('the night job', () => {
     const [line] = await app.rows<object>('SELECT what, about FROM staff_change ORDER BY id DESC LIMIT 1');
     expect(line).toEqual({ what: 'sets how long people are kept', about: { months: 6 } });
   });
+
+  it('tells everybody whom to ask, as an administrator wrote it; the list of changes does not repeat it', async () => {
+    expect((await app.visitor().get('/privacy')).words).toContain('ask a tutor of the club, or the person who runs this server');
+    const page = await administrator.get('/upkeep/keeping');
+    await administrator.submit(page, '/upkeep/keeping', { months: '12', contact: '  <b>Alma</b>\r\n on Thursdays ' });
+    const told = await app.visitor().get('/privacy');
+    expect(told.text).toContain('ask &lt;b&gt;Alma&lt;/b&gt; on Thursdays');
+    expect(told.html.querySelector('main b b, main p b')).toBeNull();
+    expect(JSON.stringify(await app.rows('SELECT about FROM staff_change'))).not.toContain('Thursdays');
+    const long = { months: '12', contact: 'x'.repeat(161) };
+    expect((await administrator.submit(await administrator.get('/upkeep/keeping'), '/upkeep/keeping', long)).status).toBe(400);
+  });
 });

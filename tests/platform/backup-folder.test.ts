@@ -45,13 +45,13 @@ describe('the nightly backup', () => {
   it('removes what is out of rotation and old halves, and nothing else', async () => {
     const others = ['removed-people.txt', 'notes.txt', 'rungwise-2026-02-31-0230.backup', '.rungwise-2026-11-28-0100.backup.00aa11bb.part'];
     const old = '.rungwise-2026-11-01-0230.backup.00aa11bb.part';
-    for (const name of [...others, old, 'rungwise-2026-11-27-0100.backup', 'rungwise-2026-11-27-0230.backup'])
+    for (const name of [...others, old, 'rungwise-2026-11-24-0100.backup', 'rungwise-2026-11-24-0230.backup'])
       await writeFile(join(folder, name), 'x');
     await utimes(join(folder, old), new Date('2026-11-01'), new Date('2026-11-01'));
     await utimes(join(folder, others[3] as string), new Date('2026-11-28T01:00:00Z'), new Date('2026-11-28T01:00:00Z'));
-    expect((await nightly('2026-11-28T02:30:00Z')).removed).toEqual(['rungwise-2026-11-27-0100.backup']);
+    expect((await nightly('2026-11-28T02:30:00Z')).removed).toEqual(['rungwise-2026-11-24-0100.backup']);
     expect((await readdir(folder)).sort()).toEqual(
-      [...others, 'rungwise-2026-11-27-0230.backup', 'rungwise-2026-11-28-0230.backup'].sort(),
+      [...others, 'rungwise-2026-11-24-0230.backup', 'rungwise-2026-11-28-0230.backup'].sort(),
     );
   });
 
