@@ -27,7 +27,7 @@ export interface JobsNeeds {
 }
 
 export interface Jobs {
-  /** Looks once which jobs are due and runs them, one after another. @returns the names of those that this server ran */
+  /** Looks once which jobs are due and runs them, beside each other. @returns the names of those that this server ran */
   look(): Promise<string[]>;
   /** Ends the looking. A run that is under way may take some seconds to end; what it leaves is taken up by the next. */
   stop(): Promise<void>;
@@ -82,8 +82,10 @@ async function runIfDue({ db, clock, server, timeZone, log }: JobsNeeds, job: Jo
   const slot = slotOf(job.every, now.getTime(), timeZone);
   if (done.get(job.name) === slot) return false;
   const which = { job: job.name, slot: new Date(slot), server };
-  if (!(await claimRun(db, { ...which, now, retrySeconds }))) return false;
-  const beating = setInterval(() => void beat(db, which, clock.now()).catch(() => false), beatMilliseconds);
+  const claimed = await claimRun(db, { ...which, now, retrySeconds });
+  if (claimed === 'done') done.set(job.name, slot);
+  if (claimed !== 'mine') return false;
+  const beating = setInterval(() => void beat(db, which, clock.now()).catch(() => undefined), beatMilliseconds);
   const begun = performance.now();
   const end = await job
     .run()

@@ -14,8 +14,8 @@ export interface Claim {
   retrySeconds: number;
 }
 
-/** @returns true for the one server that is to run it now */
-export async function claimRun(db: Db, { job, slot, server, now, retrySeconds }: Claim): Promise<boolean> {
+/** @returns `mine` for the one server that is to run it now, `done` when there is nothing more to do for this slot */
+export async function claimRun(db: Db, { job, slot, server, now, retrySeconds }: Claim): Promise<'mine' | 'done' | 'taken'> {
   const { rowCount } = await db.pool.query({
     name: 'job-claim',
     text: `INSERT INTO job_run AS r (job, slot, started_at, beat_at, server) VALUES ($1, $2, $3, $3, $4)
@@ -23,16 +23,22 @@ export async function claimRun(db: Db, { job, slot, server, now, retrySeconds }:
            WHERE (r.finished_at IS NULL AND r.beat_at < $5) OR (r.outcome = 'failed' AND r.finished_at < $6)`,
     values: [job, slot, now, server, new Date(now.getTime() - deadSeconds * 1000), new Date(now.getTime() - retrySeconds * 1000)],
   });
-  return rowCount === 1;
+  if (rowCount === 1) return 'mine';
+  const { rows } = await db.pool.query<{ done: boolean }>(`SELECT outcome = 'done' AS done FROM job_run WHERE job = $1 AND slot = $2`, [
+    job,
+    slot,
+  ]);
+  return rows[0]?.done === true ? 'done' : 'taken';
 }
 
-/** @returns false when another server took the run over */
-export async function beat(db: Db, { job, slot, server }: Pick<Claim, 'job' | 'slot' | 'server'>, now: Date): Promise<boolean> {
-  const { rowCount } = await db.pool.query(
-    'UPDATE job_run SET beat_at = $4 WHERE job = $1 AND slot = $2 AND server = $3 AND finished_at IS NULL',
-    [job, slot, server, now],
-  );
-  return rowCount === 1;
+/** A sign of life; it finds nothing when another server took the run over. */
+export async function beat(db: Db, { job, slot, server }: Pick<Claim, 'job' | 'slot' | 'server'>, now: Date): Promise<void> {
+  await db.pool.query('UPDATE job_run SET beat_at = $4 WHERE job = $1 AND slot = $2 AND server = $3 AND finished_at IS NULL', [
+    job,
+    slot,
+    server,
+    now,
+  ]);
 }
 
 export async function finishRun(

@@ -29,12 +29,14 @@ export interface LastRun {
   doneAt: Date | null;
 }
 
-/** The last run of each job that has run. */
+/** The last run of each job that has run. Frequent jobs have thousands of lines, so each job is looked up by itself. */
 export async function lastRuns(db: Db): Promise<LastRun[]> {
   const { rows } = await db.pool.query<LastRun>(
-    `SELECT DISTINCT ON (r.job) r.job, r.started_at AS "startedAt", r.finished_at AS "finishedAt", r.outcome, r.note, r.server,
-       (SELECT max(d.finished_at) FROM job_run d WHERE d.job = r.job AND d.outcome = 'done') AS "doneAt"
-     FROM job_run r ORDER BY r.job, r.slot DESC`,
+    `SELECT r.job, r.started_at AS "startedAt", r.finished_at AS "finishedAt", r.outcome, r.note, r.server, d.at AS "doneAt"
+     FROM (SELECT DISTINCT job FROM job_run) j
+       CROSS JOIN LATERAL (SELECT * FROM job_run o WHERE o.job = j.job ORDER BY o.slot DESC LIMIT 1) r
+       CROSS JOIN LATERAL (SELECT max(o.finished_at) AS at FROM job_run o WHERE o.job = j.job AND o.outcome = 'done') d
+     ORDER BY r.job`,
   );
   return rows;
 }
