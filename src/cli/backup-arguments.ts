@@ -1,7 +1,8 @@
 import { parseArgs, type ParseArgsConfig } from 'node:util';
+import { bytesText } from '../core/words.js';
 import { rowsIn, type BackupReport } from '../platform/backup/index.js';
 import { SetUpError, explain } from '../platform/set-up-error.js';
-import type { CommandIo } from './command.js';
+import type { Command, CommandIo } from './command.js';
 
 /** What the three commands for backups share. */
 
@@ -13,7 +14,7 @@ export interface Asked {
 }
 
 /** @returns what was asked, or what is wrong with it */
-export function understood(args: readonly string[], replaceable: boolean): Asked | string {
+function understood(args: readonly string[], replaceable: boolean): Asked | string {
   const options: NonNullable<ParseArgsConfig['options']> = {
     json: { type: 'boolean' },
     'passphrase-file': { type: 'string' },
@@ -31,22 +32,40 @@ export function understood(args: readonly string[], replaceable: boolean): Asked
   }
 }
 
-export function sayFault(error: unknown, io: CommandIo): void {
-  io.err(error instanceof SetUpError ? `${error.message}\n${error.advice}` : `The database could not be used: ${explain(error)}`);
+interface BackupCommand {
+  usage: string;
+  /** Whether it takes --replace. */
+  replaceable?: boolean;
+  /** Answered when the work fails; 2 if absent. */
+  failed?: 1 | 2;
+  work: (asked: Asked, io: CommandIo) => Promise<void>;
+}
+
+/** A command for backups: reads what was asked, works, and says what went wrong with what to do. */
+export function backupCommand({ usage, replaceable = false, failed = 2, work }: BackupCommand): Command {
+  return async (args, io) => {
+    const asked = understood(args, replaceable);
+    if (typeof asked === 'string') {
+      io.err(`${asked}\n${usage}`);
+      return 2;
+    }
+    try {
+      await work(asked, io);
+      return 0;
+    } catch (error) {
+      io.err(error instanceof SetUpError ? `${error.message}\n${error.advice}` : `The database could not be used: ${explain(error)}`);
+      return failed;
+    }
+  };
 }
 
 export const grouped = (count: number): string => count.toLocaleString('en-GB');
-
-export function sizeWords(bytes: number): string {
-  if (bytes < 1_000_000) return `${Math.max(1, Math.round(bytes / 1000))} kB`;
-  return bytes < 1_000_000_000 ? `${(bytes / 1_000_000).toFixed(1)} MB` : `${(bytes / 1_000_000_000).toFixed(1)} GB`;
-}
 
 /** `1.2 MB, 12,345 rows, of 2026-11-28 02:30 UTC, encrypted`; people are named where a backup knows of them. */
 export function reportWords({ bytes, rows, about, encrypted }: BackupReport): string {
   const people = rows['person'] === undefined ? '' : `${grouped(rows['person'])} people, `;
   const taken = about.takenAt.slice(0, 16).replace('T', ' ');
-  return `${people}${grouped(rowsIn(rows))} rows, ${sizeWords(bytes)}, taken ${taken} UTC by Rungwise ${about.program.version}, ${encrypted ? 'encrypted' : 'not encrypted'}`;
+  return `${people}${grouped(rowsIn(rows))} rows, ${bytesText(bytes)}, taken ${taken} UTC by Rungwise ${about.program.version}, ${encrypted ? 'encrypted' : 'not encrypted'}`;
 }
 
 export const reportJson = ({ file, bytes, rows, about, encrypted }: BackupReport): Record<string, unknown> => ({

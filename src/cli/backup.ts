@@ -5,32 +5,22 @@ import { checkBackup, migrationsFolder, readPassphrase, refuseShort, writeBackup
 import { openDatabasePlace } from '../platform/database-place.js';
 import { readSettings } from '../platform/settings.js';
 import { version } from '../platform/version.js';
-import { reportJson, reportWords, sayFault, understood, type Asked } from './backup-arguments.js';
+import { backupCommand, reportJson, reportWords, type Asked } from './backup-arguments.js';
 import type { CommandIo } from './command.js';
-
-const usage = 'Use: rungwise backup <new file, or folder> [--passphrase-file <file>] [--json]';
 
 /**
  * `rungwise backup <file>`: writes everything that the server's database holds to a file, while the server runs or not, and reads it back.
  * A folder gets a file named by the time. The database may be one that an older program left. Answers 0 when the file is there and sound,
  * 2 when it could not be made: then there is no file.
  */
-export async function run(args: string[], io: CommandIo): Promise<number> {
-  const asked = understood(args, false);
-  if (typeof asked === 'string') {
-    io.err(`${asked}\n${usage}`);
-    return 2;
-  }
-  try {
+export const run = backupCommand({
+  usage: 'Use: rungwise backup <new file, or folder> [--passphrase-file <file>] [--json]',
+  work: async (asked, io) => {
     const report = await taken(asked, io);
     io.out(asked.json ? JSON.stringify(reportJson(report)) : `Backup written and read back: ${report.file}\n${reportWords(report)}`);
     if (!report.encrypted) io.err('Whoever has this file can read what is in it. Keep it where only the right people come.');
-    return 0;
-  } catch (error) {
-    sayFault(error, io);
-    return 2;
-  }
-}
+  },
+});
 
 async function taken(asked: Asked, io: CommandIo): Promise<BackupReport> {
   const settings = readSettings();

@@ -5,32 +5,22 @@ import { removePersonRows } from '../personal-data/index.js';
 import { keptBackups, readPassphrase, removedList, restoreBackup, type Removed, type Restored } from '../platform/backup/index.js';
 import { openDatabasePlace } from '../platform/database-place.js';
 import { readSettings } from '../platform/settings.js';
-import { reportJson, reportWords, sayFault, understood, type Asked } from './backup-arguments.js';
+import { backupCommand, reportJson, reportWords, type Asked } from './backup-arguments.js';
 import type { CommandIo } from './command.js';
-
-const usage = 'Use: rungwise restore <file> [--passphrase-file <file>] [--replace] [--json]';
 
 /**
  * `rungwise restore <file>`: puts a backup into the database that the server uses, with every server stopped. People who were removed since
  * are removed again, and everybody signs in anew. Answers 0 when it is in, 2 when not: then the database is as it was.
  */
-export async function run(args: string[], io: CommandIo): Promise<number> {
-  const asked = understood(args, true);
-  if (typeof asked === 'string') {
-    io.err(`${asked}\n${usage}`);
-    return 2;
-  }
-  try {
+export const run = backupCommand({
+  usage: 'Use: rungwise restore <file> [--passphrase-file <file>] [--replace] [--json]',
+  replaceable: true,
+  work: async (asked, io) => {
     const { restored, gone } = await put(asked, io);
     const { before, migrated } = restored;
-    if (asked.json) io.out(JSON.stringify({ ...reportJson(restored), before, migrated, removedAgain: gone }));
-    else io.out(words(restored, gone));
-    return 0;
-  } catch (error) {
-    sayFault(error, io);
-    return 2;
-  }
-}
+    io.out(asked.json ? JSON.stringify({ ...reportJson(restored), before, migrated, removedAgain: gone }) : words(restored, gone));
+  },
+});
 
 function words(restored: Restored, gone: number): string {
   return [

@@ -1,3 +1,5 @@
+import { bytesText } from './words.js';
+
 /** What an administrator must be told of the state of a server: the rules, apart from where the figures come from. */
 
 export interface ServerState {
@@ -42,16 +44,4 @@ export function warningsOf(state: ServerState): Warning[] {
   const others = failed.filter(({ job }) => job !== 'backup' || age <= backupHours * hour);
   for (const { job, note } of others) found.push({ what: `The job “${job}” failed when it last ran.`, todo: note });
   return found;
-}
-
-/** 1,234,567 as `1.2 MB`: decimal, as disks are sold. */
-export function bytesText(bytes: number): string {
-  const units = ['bytes', 'kB', 'MB', 'GB', 'TB'];
-  let value = bytes;
-  let unit = 0;
-  while (value >= 1000 && unit < units.length - 1) {
-    value /= 1000;
-    unit += 1;
-  }
-  return `${unit === 0 || value >= 100 ? Math.round(value) : value.toFixed(1)} ${units[unit]}`;
 }

@@ -25,3 +25,15 @@ export const searchText = z
 
 /** A text as SQL's LIKE takes it, anywhere in another. */
 export const anywhere = (text: string): string => `%${text.replace(/[\\%_]/g, String.raw`\$&`)}%`;
+
+/** 1,234,567 as `1.2 MB`: decimal, as disks are sold. */
+export function bytesText(bytes: number): string {
+  const units = ['bytes', 'kB', 'MB', 'GB', 'TB'];
+  let value = bytes;
+  let unit = 0;
+  while (value >= 1000 && unit < units.length - 1) {
+    value /= 1000;
+    unit += 1;
+  }
+  return `${unit === 0 || value >= 100 ? Math.round(value) : value.toFixed(1)} ${units[unit]}`;
+}

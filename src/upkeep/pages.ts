@@ -2,7 +2,7 @@ import type { ListedChange } from '../audit/index.js';
 import type { Person } from '../accounts/index.js';
 import { dayNumber, dayWords } from '../core/calendar.js';
 import { localText } from '../core/local-time.js';
-import { bytesText } from '../core/upkeep.js';
+import { bytesText } from '../core/words.js';
 import { field } from '../study/index.js';
 import type { ChangesPage, UpkeepPage } from './page-types.js';
 import type { UpkeepState } from './service.js';

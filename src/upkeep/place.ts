@@ -1,3 +1,5 @@
+import { basename } from 'node:path';
+import { bytesText } from '../core/words.js';
 import type { BackupFolder } from '../platform/backup/kept-folder.js';
 
 /** What the server's process knows of itself and of its disk, and hands to the administrator's pages. */
@@ -15,4 +17,4 @@ export interface ServerPlace {
 
 /** What is kept of a backup in the list of jobs. */
 export const backupNote = ({ file, bytes, rows }: { file: string; bytes: number; rows: number }): string =>
-  `${file.replace(/^.*[\\/]/, '')}, ${rows} rows, ${(bytes / 1e6).toFixed(1)} MB`;
+  `${basename(file)}, ${rows} rows, ${bytesText(bytes)}`;

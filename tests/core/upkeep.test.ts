@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { bytesText, warningsOf, type ServerState } from '../../src/core/upkeep.js';
+import { warningsOf, type ServerState } from '../../src/core/upkeep.js';
+import { bytesText } from '../../src/core/words.js';
 
 /** What an administrator is told; the limits are ours (48 hours, 1 GB, a twentieth of the disk). */
 
