@@ -1,10 +1,10 @@
-import { createHash, randomBytes } from 'node:crypto';
 import type { Role } from '../core/permissions.js';
 import { inTransaction } from '../platform/db.js';
 import { hashPassword } from '../platform/password.js';
 import { findProofs } from './codes-store.js';
 import { limited, limits } from './guess-limits.js';
 import type { AccountsNeeds } from './needs.js';
+import { hoursFrom, newPasswordHours, newToken, tokenHash } from './one-time-link.js';
 import { weaknessOf } from './passwords.js';
 import { requirePermission } from './require-permission.js';
 import { openSession, type Person } from './sessions.js';
@@ -16,21 +16,17 @@ import { endSessions } from './store.js';
 /** One-time links: of the first administrator, of whoever is invited, and in place of a forgotten password. */
 
 const invitationHours = 24;
-/** Whoever has forgotten a password stands beside the administrator, or hangs on the telephone. */
-const newPasswordHours = 1;
 
-const hashOf = (token: string): Buffer => createHash('sha256').update(token).digest();
 const bytes = (buffer: Buffer) => new Uint8Array(buffer);
-const newToken = (): string => randomBytes(24).toString('base64url');
 
 export function linksService({ db, clock }: Pick<AccountsNeeds, 'db' | 'clock'>, { afterPassword }: SignInService) {
-  const until = (hours: number) => new Date(clock.now().getTime() + hours * 3_600_000);
+  const until = (hours: number) => hoursFrom(clock.now(), hours);
 
   /** The token of a fresh one-time link, or null when there is an administrator already. Older links stop working. */
   async function setUpToken(): Promise<string | null> {
     if (await store.hasAdministrator(db)) return null;
     const token = newToken();
-    await store.setSetUpToken(db, bytes(hashOf(token)), until(invitationHours));
+    await store.setSetUpToken(db, bytes(tokenHash(token)), until(invitationHours));
     return token;
   }
 
@@ -40,7 +36,7 @@ export function linksService({ db, clock }: Pick<AccountsNeeds, 'db' | 'clock'>,
       clock.now(),
       [limits.link(address)],
       (known) => known,
-      () => store.isSetUpToken(db, bytes(hashOf(token)), clock.now()),
+      () => store.isSetUpToken(db, bytes(tokenHash(token)), clock.now()),
     );
 
   /** @returns the first administrator's session; `taken` when the name is, `used` when the link was; or what is wrong with the password */
@@ -56,7 +52,7 @@ export function linksService({ db, clock }: Pick<AccountsNeeds, 'db' | 'clock'>,
     const now = clock.now();
     const passwordHash = await hashPassword(password);
     return await inTransaction(db, async (sql) => {
-      if (!(await store.useSetUpToken(sql, hashOf(token), now))) return 'used';
+      if (!(await store.useSetUpToken(sql, tokenHash(token), now))) return 'used';
       const id = await store.addStaff(sql, {
         displayName: name,
         signInName: signInNameOf(name),
@@ -85,11 +81,11 @@ export function linksService({ db, clock }: Pick<AccountsNeeds, 'db' | 'clock'>,
       signInName,
       role,
       passwordHash: null,
-      invitationHash: hashOf(token),
+      invitationHash: tokenHash(token),
       invitationExpiresAt: expires,
     };
     const made = await store.addStaff(db.pool, { ...invited, now: clock.now() });
-    const personId = made ?? (await store.renewInvitation(db.pool, signInName, hashOf(token), expires));
+    const personId = made ?? (await store.renewInvitation(db.pool, signInName, tokenHash(token), expires));
     return personId === null ? 'taken' : { token, until: expires, personId };
   }
 
@@ -100,7 +96,7 @@ export function linksService({ db, clock }: Pick<AccountsNeeds, 'db' | 'clock'>,
     const found = await findProofs(db.pool, personId);
     if (found === null) return null;
     const expires = until(found.passwordHash === null ? invitationHours : newPasswordHours);
-    await store.setLink(db.pool, personId, hashOf(token), expires);
+    await store.setLink(db.pool, personId, tokenHash(token), expires);
     return { token, until: expires, name: found.displayName };
   }
 
@@ -110,7 +106,7 @@ export function linksService({ db, clock }: Pick<AccountsNeeds, 'db' | 'clock'>,
       clock.now(),
       [limits.link(address)],
       (person) => person !== null,
-      () => store.personByInvitation(db, bytes(hashOf(token)), clock.now()),
+      () => store.personByInvitation(db, bytes(tokenHash(token)), clock.now()),
     );
 
   /**
@@ -124,7 +120,7 @@ export function linksService({ db, clock }: Pick<AccountsNeeds, 'db' | 'clock'>,
     if (weak !== null) return { weak };
     const passwordHash = await hashPassword(password);
     const id = await inTransaction(db, async (sql) => {
-      const used = await store.useInvitation(sql, hashOf(token), passwordHash, clock.now());
+      const used = await store.useInvitation(sql, tokenHash(token), passwordHash, clock.now());
       if (used !== null) await endSessions(sql, used, null);
       return used;
     });
