@@ -92,12 +92,17 @@ export async function takeLock(client: pg.ClientBase): Promise<void> {
 }
 
 /** What the database has had, in order. */
-export async function appliedRows(client: pg.ClientBase): Promise<AppliedRow[]> {
+export async function appliedRows(client: Pick<pg.ClientBase, 'query'>): Promise<AppliedRow[]> {
   const { rows } = await client.query<AppliedRow>(
     `SELECT migration_name, checksum, finished_at IS NOT NULL AS finished
      FROM "_prisma_migrations" WHERE rolled_back_at IS NULL ORDER BY migration_name COLLATE "C"`,
   );
   return rows;
+}
+
+/** The name of the last migration that the database has had, by any connection. */
+export async function lastMigration(sql: Pick<pg.ClientBase, 'query'>): Promise<string | undefined> {
+  return (await appliedRows(sql)).filter(({ finished }) => finished).at(-1)?.migration_name;
 }
 
 async function migrateWith(client: pg.ClientBase, folder: string, before: BeforeMigrating | undefined): Promise<string[]> {

@@ -1,4 +1,5 @@
 import type { Db } from '../platform/db.js';
+import { lastMigration } from '../platform/migrate.js';
 
 /** Queries of the administrator's pages. */
 
@@ -10,12 +11,11 @@ export interface DatabaseFacts {
 }
 
 export async function databaseFacts(db: Db): Promise<DatabaseFacts> {
-  const { rows } = await db.pool.query<DatabaseFacts>(
+  const { rows } = await db.pool.query<Omit<DatabaseFacts, 'migration'>>(
     `SELECT split_part(current_setting('server_version'), ' ', 1) AS version, pg_database_size(current_database()) AS bytes,
-       (SELECT created_at FROM installation) AS since,
-       (SELECT migration_name FROM _prisma_migrations WHERE finished_at IS NOT NULL ORDER BY migration_name COLLATE "C" DESC LIMIT 1) AS migration`,
+       (SELECT created_at FROM installation) AS since`,
   );
-  return rows[0] as DatabaseFacts;
+  return { ...(rows[0] as Omit<DatabaseFacts, 'migration'>), migration: (await lastMigration(db.pool)) ?? '' };
 }
 
 export interface LastRun {

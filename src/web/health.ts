@@ -1,8 +1,8 @@
-import { readdir } from 'node:fs/promises';
-import { join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import type { Db } from '../platform/db.js';
-import { projectFolder } from '../platform/project-folder.js';
+import { migrationsFolder } from '../platform/backup/index.js';
+import { lastMigration } from '../platform/migrate.js';
+import { readMigrations } from '../platform/migrations.js';
 
 /**
  * For whoever watches the server, and nothing more than that. `/health`: 200 while the database answers. `/ready`: 200 while
@@ -11,7 +11,7 @@ import { projectFolder } from '../platform/project-folder.js';
 export function healthRoutes(db: Db) {
   return async function routes(app: FastifyInstance): Promise<void> {
     const config = { access: 'file' as const };
-    const wanted = await latestMigration();
+    const wanted = (await readMigrations(migrationsFolder)).at(-1)?.name;
 
     app.get('/health', { config }, async (request, reply) => {
       const answers = await asked(() => db.pool.query('SELECT 1'), request.log);
@@ -23,7 +23,7 @@ export function healthRoutes(db: Db) {
 
     app.get('/ready', { config }, async (request, reply) => {
       let at: string | undefined;
-      await asked(async () => void (at = await migrationOf(db)), request.log);
+      await asked(async () => void (at = await lastMigration(db.pool)), request.log);
       return reply
         .code(at === wanted ? 200 : 503)
         .header('cache-control', 'no-store')
@@ -40,19 +40,4 @@ async function asked(question: () => Promise<unknown>, log: FastifyInstance['log
       return false;
     },
   );
-}
-
-async function latestMigration(): Promise<string | undefined> {
-  const names = await readdir(join(projectFolder, 'prisma', 'migrations'));
-  return names
-    .filter((name) => /^\d{4}_/.test(name))
-    .sort()
-    .at(-1);
-}
-
-async function migrationOf(db: Db): Promise<string | undefined> {
-  const { rows } = await db.pool.query<{ name: string }>(
-    `SELECT migration_name AS name FROM _prisma_migrations WHERE finished_at IS NOT NULL AND rolled_back_at IS NULL ORDER BY migration_name COLLATE "C" DESC LIMIT 1`,
-  );
-  return rows[0]?.name;
 }
