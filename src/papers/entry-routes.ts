@@ -1,6 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { RungwiseError } from '../core/errors.js';
+import { known, RungwiseError } from '../core/errors.js';
 import { counted } from '../core/words.js';
 import { decodeFile } from '../platform/csv-table.js';
 import { readFileForm } from '../platform/file-form.js';
@@ -119,17 +119,13 @@ function addedWords(added: string | undefined): EnterState['said'] {
 
 function removing(app: FastifyInstance, setting: SettingService): void {
   app.post('/class-papers/:paper/enter/:sitting/remove', { config }, async (request, reply) => {
-    const params = forms.sheetParams.safeParse(request.params);
-    if (!params.success) throw new RungwiseError('not-found');
-    const { paper, sitting } = params.data;
+    const { paper, sitting } = known(forms.sheetParams.safeParse(request.params));
     await setting.removeGuest(request.who(), paper, sitting);
     return reply.redirect(`/class-papers/${paper}/enter`, 303);
   });
 
   app.post('/class-papers/:paper/enter/:sitting/name', { config }, async (request, reply) => {
-    const params = forms.sheetParams.safeParse(request.params);
-    if (!params.success) throw new RungwiseError('not-found');
-    const { paper, sitting } = params.data;
+    const { paper, sitting } = known(forms.sheetParams.safeParse(request.params));
     await setting.takeNameOff(request.who(), paper, sitting);
     return reply.redirect(`/class-papers/${paper}/enter`, 303);
   });

@@ -42,7 +42,7 @@ export function heldService({ db, clock }: { db: Db; clock: Clock }) {
       const count = counts[kind];
       kinds.push({ kind, count, rows: count === 0 || count > fewLines ? [] : await store.readHeld(db, kind, person.id, 0, fewLines) });
     }
-    return { now: clock.now(), months: await store.keepMonths(db), kinds };
+    return { now: clock.now(), months: (await store.keepingRules(db)).months, kinds };
   }
 
   /** A part that there is not is empty. */
@@ -56,7 +56,7 @@ export function heldService({ db, clock }: { db: Db; clock: Clock }) {
       kinds.push({ kind, count, rows: count <= offset ? [] : await store.readHeld(db, kind, person.id, offset, linesOfPart) });
     }
     const parts = Math.max(1, Math.ceil(Math.max(...Object.values(counts)) / linesOfPart));
-    return { now: clock.now(), months: await store.keepMonths(db), kinds, part, parts };
+    return { now: clock.now(), months: (await store.keepingRules(db)).months, kinds, part, parts };
   }
 
   /**
@@ -69,7 +69,7 @@ export function heldService({ db, clock }: { db: Db; clock: Clock }) {
       format: 'rungwise-personal-data',
       version: 1,
       made_at: clock.now(),
-      kept_months_after_last_visit: await store.keepMonths(db),
+      kept_months_after_last_visit: (await store.keepingRules(db)).months,
     };
     yield `{\n${JSON.stringify(head).slice(1, -1)}`;
     for (const kind of store.heldKinds) {
@@ -84,5 +84,5 @@ export function heldService({ db, clock }: { db: Db; clock: Clock }) {
     yield '\n}\n';
   }
 
-  return { view, whole, json, rules: async () => ({ months: await store.keepMonths(db), contact: await store.readContact(db) }) };
+  return { view, whole, json, rules: () => store.keepingRules(db) };
 }

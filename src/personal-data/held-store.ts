@@ -22,14 +22,14 @@ export async function countHeld(db: Db, personId: number): Promise<Record<HeldKi
   return rows[0] as Record<HeldKind, number>;
 }
 
-/** Whom people may ask about what is kept of them; empty until somebody wrote it. */
-export async function readContact(db: Db): Promise<string> {
-  const { rows } = await db.pool.query<{ contact: string }>('SELECT contact FROM installation WHERE id = 1');
-  return rows[0]?.contact ?? '';
+export interface KeepingRules {
+  /** Without a visit, after which a candidate is removed. */
+  months: number;
+  /** Whom people may ask about what is kept of them; empty until somebody wrote it. */
+  contact: string;
 }
 
-/** Months without a visit after which a candidate is removed. */
-export async function keepMonths(db: Db): Promise<number> {
-  const { rows } = await db.pool.query<{ months: number }>('SELECT keep_months AS months FROM installation WHERE id = 1');
-  return rows[0]?.months ?? 18;
+export async function keepingRules(db: Db): Promise<KeepingRules> {
+  const { rows } = await db.pool.query<KeepingRules>('SELECT keep_months AS months, contact FROM installation WHERE id = 1');
+  return rows[0] as KeepingRules;
 }

@@ -7,7 +7,7 @@ import { counted } from '../core/words.js';
 import { oldGuestSheets, takeNamesOff } from '../papers/index.js';
 import type { Clock } from '../platform/clock.js';
 import type { Db } from '../platform/db.js';
-import { keepMonths, readContact } from './held-store.js';
+import { keepingRules } from './held-store.js';
 import type { RemovalService } from './removal-service.js';
 import * as store from './retention-store.js';
 
@@ -49,11 +49,11 @@ export function retentionService({ db, clock, removal }: RetentionNeeds) {
 
   async function view(person: Person): Promise<KeepingView> {
     requirePermission(person, 'upkeep');
-    const months = await keepMonths(db);
+    const { months, contact } = await keepingRules(db);
     return {
       now: clock.now(),
       months,
-      contact: await readContact(db),
+      contact,
       leaving: await store.leaving(db),
       guests: (await oldGuestSheets(db.pool, monthsAgo(today() + noticeDays, months))).length,
       kept: await store.keptLonger(db, isoDay(today())),
@@ -87,7 +87,8 @@ export function retentionService({ db, clock, removal }: RetentionNeeds) {
 
   /** The night's work. Done twice in one night it does nothing more; cut off, it goes on the next time. */
   async function run(): Promise<RetentionReport> {
-    const [day, months] = [today(), await keepMonths(db)];
+    const day = today();
+    const { months } = await keepingRules(db);
     const rows = await store.away(db, monthsAgo(day, months));
     const groups = { nothing: [] as number[], notice: [] as number[], 'forget-notice': [] as number[], remove: [] as number[] };
     for (const row of rows) groups[decide(keptPerson(row), day, months)].push(row.id);
