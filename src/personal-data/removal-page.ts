@@ -15,7 +15,7 @@ const candidateGoes = [
   'mock papers and answer sheets, also those of a class, and what was chosen at class evenings',
   'practical skills that were signed, and queries that were raised, with their answers',
   'a printed sheet of the same name in the same classes loses the name',
-  'counts of how many had a question right are made anew without you',
+  'counts of how many had a question right are made anew without these answers',
 ];
 
 const backups = 'Backups hold it for up to three months more. If one is put back, whoever was removed is removed from it again.';
@@ -61,7 +61,7 @@ export function removePage(found: FoundPerson, person: Person, csrf: string, ref
       download: false,
       goes: candidate ? candidateGoes : staffGoes,
       stays: candidate
-        ? ['Counts of how many had a question right are made anew without these answers.', numbers, backups]
+        ? [numbers, backups]
         : [...alone, 'Papers, evenings and signatures stay, and say “a tutor who is no longer here”.', numbers, backups],
       why: refused ? mustTick : null,
       tick: `I mean ${found.name}, and know that it cannot be undone.`,
